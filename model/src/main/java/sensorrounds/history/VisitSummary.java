@@ -1,0 +1,51 @@
+package sensorrounds.history;
+
+import java.io.Serializable;
+import java.time.LocalDate;
+import java.util.List;
+import sensorrounds.visit.FaultCode;
+import sensorrounds.visit.VisitReason;
+import sensorrounds.visit.Warning;
+import sensorrounds.visit.WheelPosition;
+
+/**
+ * One visit as the warning history needs it. Nulls mean not written down.
+ *
+ * @param everySensorAnswered true when every wheel that was tried answered, and at least one was
+ * @param slowest place that needed most tries, when one place alone needed more than the others; else null
+ * @param slowestAttempts tries it needed; null with {@code slowest}
+ * @param silent places that gave no answer
+ * @param replaced places at which a sensor was replaced
+ * @param pressuresExplainedByCold true when a low-pressure warning is explained by temperature: referred to the
+ *     reference temperature no tyre is under the warning share of its placard, though at the air temperature at least
+ *     one is near it. Null when it cannot be told
+ * @param driveMinutes test drive, minutes; null when there was none or it was not written down
+ * @param warningReturned null when not written down
+ */
+public record VisitSummary(
+        LocalDate day,
+        String visitId,
+        String technicianId,
+        String readerId,
+        VisitReason reason,
+        Warning warning,
+        LocalDate warningSince,
+        List<FaultCode> codes,
+        boolean everySensorAnswered,
+        WheelPosition slowest,
+        Integer slowestAttempts,
+        List<WheelPosition> silent,
+        List<WheelPosition> replaced,
+        Boolean pressuresExplainedByCold,
+        Repair repair,
+        boolean codesCleared,
+        boolean relearned,
+        Double driveMinutes,
+        Boolean warningReturned)
+        implements Serializable {
+    public VisitSummary {
+        codes = List.copyOf(codes);
+        silent = List.copyOf(silent);
+        replaced = List.copyOf(replaced);
+    }
+}

@@ -1,0 +1,21 @@
+package sensorrounds.visit;
+
+import java.io.Serializable;
+import java.time.LocalDate;
+import java.util.List;
+
+/** A whole visit: its header and its wheels, one row per place, ordered by position. */
+public record Visit(VisitHeader header, List<LoggedWheel> rows) implements Serializable {
+    public Visit {
+        rows = List.copyOf(rows);
+    }
+
+    /** The wheels looked at; empty for a visit without any. */
+    public List<WheelReading> wheels() {
+        return rows.stream().map(LoggedWheel::wheel).filter(w -> w != null).toList();
+    }
+
+    public LocalDate day() {
+        return header.day();
+    }
+}
