@@ -1,0 +1,32 @@
+package sensorrounds.survival;
+
+import java.io.Serializable;
+
+/**
+ * One point of a survival curve for the tables.
+ *
+ * @param cohort name of the cohort
+ * @param method estimator
+ * @param ageDays age in days
+ * @param survival S(age)
+ * @param lower lower 95 % limit
+ * @param upper upper 95 % limit
+ * @param atRisk units under observation at that age; may rise with age when entry is delayed
+ * @param failures failures up to that age, weights added
+ */
+public record CurvePoint(
+        String cohort,
+        Method method,
+        int ageDays,
+        double survival,
+        double lower,
+        double upper,
+        double atRisk,
+        double failures)
+        implements Serializable {
+    /** Estimator behind the point. */
+    public enum Method {
+        KAPLAN_MEIER,
+        WEIBULL
+    }
+}
