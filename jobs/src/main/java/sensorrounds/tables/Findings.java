@@ -1,0 +1,34 @@
+package sensorrounds.tables;
+
+import static sensorrounds.tables.Column.day;
+import static sensorrounds.tables.Column.text;
+import static sensorrounds.tables.Column.word;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import sensorrounds.history.Finding;
+import sensorrounds.visit.Source;
+
+/** Stored table of contradictions found in the logs. */
+public final class Findings {
+    public static final Table<Finding> TABLE = new Table<>(
+            "findings",
+            "Contradictions in the logs, where they stand, and what was made of them.",
+            List.of(
+                    text("vehicle_id", "Vehicle.", Finding::vehicleId),
+                    day("day", "Day of the visit that shows it; null when it concerns no one visit.", Finding::day),
+                    word("kind", "Kind of contradiction.", Finding::kind),
+                    text("sensor_id", "Sensor; null when it concerns the vehicle.", Finding::sensorId),
+                    text(
+                            "position",
+                            "Place; null when it concerns no one place.",
+                            f -> f.position() == null ? null : f.position().code()),
+                    text("what", "What was found.", Finding::what),
+                    text("done", "What was done about it.", Finding::done),
+                    text(
+                            "sources",
+                            "Rows that show it, file:line, separated by blanks.",
+                            f -> f.sources().stream().map(Source::toString).collect(Collectors.joining(" ")))));
+
+    private Findings() {}
+}

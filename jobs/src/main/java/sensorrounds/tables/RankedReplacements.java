@@ -1,0 +1,96 @@
+package sensorrounds.tables;
+
+import static sensorrounds.tables.Column.day;
+import static sensorrounds.tables.Column.number;
+import static sensorrounds.tables.Column.text;
+import static sensorrounds.tables.Column.whole;
+import static sensorrounds.tables.Column.word;
+
+import java.util.List;
+import sensorrounds.replacement.RankedReplacement;
+
+/** Stored table: the ranked replacement list, with the outlook behind each line. */
+public final class RankedReplacements {
+    public static final Table<RankedReplacement> TABLE = new Table<>(
+            "ranked_replacements",
+            "Every sensor in service, ranked by what replacing it now is expected to save. A rank is no verdict on safety.",
+            List.of(
+                    whole("rank", "Rank from 1.", RankedReplacement::rank),
+                    text("vehicle_id", "Vehicle.", r -> r.outlook().vehicleId()),
+                    text(
+                            "depot",
+                            "Depot; null when not known.",
+                            r -> r.outlook().depot()),
+                    text(
+                            "vehicle_class",
+                            "Class; null when not known.",
+                            r -> r.outlook().vehicleClass()),
+                    text(
+                            "position",
+                            "Place.",
+                            r -> r.outlook().position() == null
+                                    ? null
+                                    : r.outlook().position().code()),
+                    text(
+                            "wheel_set",
+                            "Wheel set; null for a vehicle with one set.",
+                            r -> r.outlook().wheelSet()),
+                    text("sensor_id", "Sensor.", r -> r.outlook().sensorId()),
+                    text(
+                            "part",
+                            "Part number; null when not known.",
+                            r -> r.outlook().part()),
+                    word("advice", "What the ranking suggests.", RankedReplacement::advice),
+                    whole(
+                            "age_days",
+                            "Age, days; null when its origin is not known.",
+                            r -> r.outlook().ageDays()),
+                    word("basis", "On what the age rests.", r -> r.outlook().basis()),
+                    word(
+                            "last_report",
+                            "State at its last reading.",
+                            r -> r.outlook().lastReport()),
+                    day("last_read_on", "Day of that reading.", r -> r.outlook().lastReadOn()),
+                    number(
+                            "failure_ratio",
+                            "Hazard with this last report against all of its age.",
+                            r -> r.outlook().failureRatio()),
+                    number(
+                            "p_fail_30d",
+                            "Probability of not working 30 days on.",
+                            r -> r.outlook().p30()),
+                    number("p_fail_90d", "The same, 90 days.", r -> r.outlook().p90()),
+                    number(
+                            "p_fail_180d",
+                            "The same, 180 days.",
+                            r -> r.outlook().p180()),
+                    number(
+                            "p_fail_365d",
+                            "The same, 365 days.",
+                            r -> r.outlook().p365()),
+                    number(
+                            "p_fail",
+                            "Probability of not working at the end of the planning horizon.",
+                            r -> r.outlook().pHorizon()),
+                    number("p_fail_lower", "Lower 95 % limit.", r -> r.outlook().pHorizonLower()),
+                    number("p_fail_upper", "Upper 95 % limit.", r -> r.outlook().pHorizonUpper()),
+                    number(
+                            "break_even_probability",
+                            "Probability from which replacing now pays.",
+                            RankedReplacement::breakEvenProbability),
+                    number("cost_now", "Expected cost of replacing now.", RankedReplacement::costNow),
+                    number("cost_later", "Expected cost of keeping it over the horizon.", RankedReplacement::costLater),
+                    number("saving", "cost_later less cost_now.", RankedReplacement::saving),
+                    text("reason", "Why it stands here.", RankedReplacement::reason),
+                    text(
+                            "cohort",
+                            "Cohort whose law of life was used.",
+                            r -> r.outlook().cohort()),
+                    text(
+                            "rung",
+                            "Rung of the fallback ladder it stands on.",
+                            r -> r.outlook().rung()),
+                    text("life_id", "Key of its life.", r -> r.outlook().lifeId())));
+
+    private RankedReplacements() {}
+}

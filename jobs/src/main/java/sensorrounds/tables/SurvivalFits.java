@@ -1,0 +1,37 @@
+package sensorrounds.tables;
+
+import static sensorrounds.tables.Column.count;
+import static sensorrounds.tables.Column.number;
+import static sensorrounds.tables.Column.text;
+import static sensorrounds.tables.Column.whole;
+
+import java.util.List;
+import sensorrounds.survival.CohortFit;
+
+/** Stored table of fitted laws of life. */
+public final class SurvivalFits {
+    public static final Table<CohortFit> TABLE = new Table<>(
+            "survival_fits",
+            "The law of life of each cohort: which fit is in use, how sure it is, and why when it is not the cohort's own.",
+            List.of(
+                    text("cohort", "Cohort; 'all' is every life together.", CohortFit::cohort),
+                    text("rung", "Rung of the fallback ladder in use.", CohortFit::rung),
+                    text("status", "What came of the cohort's own fit.", CohortFit::status),
+                    count("lives", "Lives in the cohort.", CohortFit::lives),
+                    count("failures", "Failures among them.", CohortFit::failures),
+                    number("exposure_years", "Sensor-years under observation.", CohortFit::exposureYears),
+                    number("shape", "Weibull shape in use; above 1 means wearing out.", CohortFit::shape),
+                    number("shape_lower", "Lower 95 % limit.", CohortFit::shapeLower),
+                    number("shape_upper", "Upper 95 % limit.", CohortFit::shapeUpper),
+                    number("scale_days", "Weibull scale in use, days.", CohortFit::scaleDays),
+                    number("scale_lower", "Lower 95 % limit, days.", CohortFit::scaleLower),
+                    number("scale_upper", "Upper 95 % limit, days.", CohortFit::scaleUpper),
+                    number("median_days", "Median life, days.", CohortFit::medianDays),
+                    number("log_likelihood", "Of the cohort's own fit; null when it failed.", CohortFit::logLikelihood),
+                    whole("iterations", "Iterations it took.", CohortFit::iterations),
+                    number("gradient_norm", "Scaled gradient norm where it stopped.", CohortFit::gradientNorm),
+                    number("preventive_share", "Preventive replacements among all ends.", CohortFit::preventiveShare),
+                    text("note", "What to know about it.", CohortFit::note)));
+
+    private SurvivalFits() {}
+}
