@@ -1,0 +1,160 @@
+package sensorrounds.run;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.StandardCopyOption;
+import java.util.Arrays;
+import java.util.Optional;
+import org.apache.hadoop.conf.Configuration;
+import org.apache.hadoop.fs.FileAlreadyExistsException;
+import org.apache.hadoop.fs.FileContext;
+import org.apache.hadoop.fs.FileSystem;
+import org.apache.hadoop.fs.Options;
+import org.apache.hadoop.fs.Path;
+import sensorrounds.ingest.RefusedInput;
+
+/**
+ * The output folder: each run in a folder of its own under {@code runs/}, and one small pointer file,
+ * {@code latest.json}, that names the run to read. A reader sees the whole old run or the whole new one; nothing is
+ * overwritten in place, and a run that fails leaves the pointer where it was.
+ */
+public final class RunStore {
+    static final String POINTER = "latest.json";
+    static final String STATUS = "run-status.json";
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private final Path root;
+    private final FileSystem files;
+    private final Configuration hadoop;
+
+    public RunStore(String folder, Configuration hadoop) {
+        this.root = new Path(folder);
+        this.hadoop = hadoop;
+        try {
+            this.files = root.getFileSystem(hadoop);
+        } catch (IOException | IllegalArgumentException e) {
+            throw new RefusedInput(
+                    "output folder cannot be used", folder, e.getMessage(), "a path or URI that can be written",
+                    "give another --out");
+        }
+    }
+
+    /** State of a run as schedulers read it from {@code run-status.json}. */
+    public enum State {
+        RUNNING,
+        DONE,
+        DONE_OVER_QUARANTINE_LIMIT,
+        FAILED
+    }
+
+    /**
+     * Takes the next free run number.
+     *
+     * @return the new run's folder, empty but for its status file
+     */
+    public Path begin() {
+        try {
+            Path runs = new Path(root, "runs");
+            files.mkdirs(runs);
+            int next = Arrays.stream(files.listStatus(runs))
+                            .map(s -> s.getPath().getName())
+                            .filter(n -> n.matches("\\d+"))
+                            .mapToInt(Integer::parseInt)
+                            .max()
+                            .orElse(0)
+                    + 1;
+            while (true) {
+                Path run = new Path(runs, String.format("%06d", next++));
+                if (files.exists(run)) {
+                    continue;
+                }
+                files.mkdirs(run);
+                // Creating without overwrite is what decides between two runs that start together.
+                try (OutputStream out = files.create(new Path(run, STATUS), false)) {
+                    out.write(status(State.RUNNING, ""));
+                    return run;
+                } catch (FileAlreadyExistsException e) {
+                    // Another run was quicker with this number: take the next one.
+                    continue;
+                }
+            }
+        } catch (IOException e) {
+            throw new RefusedInput(
+                    "output folder cannot be written", root.toString(), e.getMessage(),
+                    "a folder in which files can be made", "make it writable, or give another --out");
+        }
+    }
+
+    /** Writes the run's status; {@code detail} is the message for a failed one. */
+    public void mark(Path run, State state, String detail) {
+        write(new Path(run, STATUS), status(state, detail));
+    }
+
+    /** Points readers to the finished run, in one step. */
+    public void publish(Path run) {
+        ObjectNode pointer = JSON.createObjectNode();
+        pointer.put("run", "runs/" + run.getName());
+        pointer.put("report", "runs/" + run.getName() + "/report.html");
+        byte[] bytes = (pointer.toPrettyString() + "\n").getBytes(StandardCharsets.UTF_8);
+        Path target = new Path(root, POINTER);
+        Path fresh = new Path(root, "." + POINTER + "." + run.getName());
+        write(fresh, bytes);
+        try {
+            if (files.getUri().getScheme().equals("file")) {
+                Files.move(
+                        java.nio.file.Path.of(files.makeQualified(fresh).toUri().getPath()),
+                        java.nio.file.Path.of(files.makeQualified(target).toUri().getPath()),
+                        StandardCopyOption.ATOMIC_MOVE,
+                        StandardCopyOption.REPLACE_EXISTING);
+            } else {
+                FileContext.getFileContext(files.getUri(), hadoop)
+                        .rename(fresh, target, Options.Rename.OVERWRITE);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("the finished run " + run + " could not be published", e);
+        }
+    }
+
+    /** @return folder of the published run, or empty when nothing was published yet */
+    public Optional<Path> latest() {
+        try {
+            Path pointer = new Path(root, POINTER);
+            if (!files.exists(pointer)) {
+                return Optional.empty();
+            }
+            try (InputStream in = files.open(pointer)) {
+                JsonNode node = JSON.readTree(in);
+                return Optional.of(new Path(root, node.path("run").asText()));
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** Writes a small file of a run. */
+    public void write(Path file, byte[] bytes) {
+        try (OutputStream out = files.create(file, true)) {
+            out.write(bytes);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    public OutputStream create(Path file) throws IOException {
+        return files.create(file, true);
+    }
+
+    private static byte[] status(State state, String detail) {
+        ObjectNode node = JSON.createObjectNode();
+        node.put("state", state.name());
+        node.put("detail", detail);
+        return (node.toPrettyString() + "\n").getBytes(StandardCharsets.UTF_8);
+    }
+}
