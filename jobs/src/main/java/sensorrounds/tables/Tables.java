@@ -1,0 +1,23 @@
+package sensorrounds.tables;
+
+import java.util.List;
+
+/** Every stored table of a run but the log rows, in the order a reader would want them. */
+public final class Tables {
+    public static final List<Table<?>> RESULTS = List.of(
+            RankedReplacements.TABLE,
+            UnmonitoredWheels.TABLE,
+            RecurringVehicles.TABLE,
+            Suspects.TABLE,
+            FollowUps.TABLE,
+            WatchList.TABLE,
+            StockOutlooks.TABLE,
+            SurvivalFits.TABLE,
+            SurvivalCurves.TABLE,
+            SensorLives.TABLE,
+            WarningEpisodes.TABLE,
+            ReaderQualities.TABLE,
+            Findings.TABLE);
+
+    private Tables() {}
+}
