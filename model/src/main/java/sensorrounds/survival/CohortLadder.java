@@ -1,0 +1,171 @@
+package sensorrounds.survival;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import sensorrounds.survival.ParametricFitter.ScalePrior;
+
+/**
+ * A Weibull law of life for each cohort, from the most its data can carry: its own fit; else the shape common to all
+ * cohorts with its own scale, shrunk weakly towards the pooled scale; else the pooled law; else none, with the reason.
+ * The same cohorts always give the same answer, in whatever order they come.
+ *
+ * <p>Why a common shape: cohorts that fail by the same mechanism tend to share the shape while their scales differ
+ * (Meeker and Escobar 1998, ch. 8, Weibull with a given shape; Nelson 1985, J. Quality Technology 17:140-146).
+ */
+public final class CohortLadder {
+    /** Name of the pool of all cohorts; no cohort may bear it. */
+    public static final String POOL = "all";
+
+    private static final double DAYS_PER_YEAR = 365.25;
+
+    private final Settings settings;
+
+    private CohortLadder(Settings settings) {
+        this.settings = settings;
+    }
+
+    /** Which law is in use, from the most particular. */
+    public enum Rung {
+        OWN_FIT,
+        POOLED_SHAPE,
+        POOLED,
+        NONE
+    }
+
+    /**
+     * The declared assumptions.
+     *
+     * @param minFailures failures a cohort needs to go by its own fit
+     * @param minPooledFailures failures all cohorts together need for the pooled law
+     * @param priorFailures how many failures' worth the pooled scale weighs against a cohort's own experience
+     */
+    public record Settings(double minFailures, double minPooledFailures, double priorFailures) {
+        public Settings {
+            if (!(minFailures >= 2 && minPooledFailures >= 2 && priorFailures > 0)) {
+                throw new IllegalArgumentException("a cohort ladder needs at least 2 failures for a fit and a positive"
+                        + " prior weight, not " + minFailures + ", " + minPooledFailures + ", " + priorFailures);
+            }
+        }
+    }
+
+    /**
+     * Own fit from 20 failures, from where likelihood limits are found adequate (Jeng and Meeker 2000, Technometrics
+     * 42:135-148); pooled law from 5; prior worth 5 failures. Our choice: at 5 failures of its own a cohort stands half
+     * way between its own experience and the pool.
+     */
+    public static CohortLadder withDefaults() {
+        return new CohortLadder(new Settings(20, 5, 5));
+    }
+
+    public CohortLadder with(Settings newSettings) {
+        return new CohortLadder(newSettings);
+    }
+
+    /** {@link #fit(Map, Map)} where preventive replacements were not counted. */
+    public SortedMap<String, CohortLife> fit(Map<String, LifetimeSample> cohorts) {
+        return fit(cohorts, Map.of());
+    }
+
+    /**
+     * The ladder for every cohort and for {@link #POOL}.
+     *
+     * @param cohorts lives in days of age, by cohort
+     * @param preventiveShares share of preventive replacements among ends by cohort and for the pool, passed on to the
+     *     tables; NaN there where missing
+     * @throws IllegalArgumentException if a cohort bears the name of the pool
+     */
+    public SortedMap<String, CohortLife> fit(
+            Map<String, LifetimeSample> cohorts, Map<String, Double> preventiveShares) {
+        if (cohorts.containsKey(POOL)) {
+            throw new IllegalArgumentException(
+                    "'" + POOL + "' names all cohorts together; give the cohort another name");
+        }
+        SortedMap<String, LifetimeSample> ordered = new TreeMap<>(cohorts);
+        LifetimeSample pool = LifetimeSample.pooled(ordered.values());
+        ParametricFit pooledFit = ParametricFitter.of(Family.WEIBULL).fit(pool);
+        Choice pooled = poolChoice(pool, pooledFit);
+        SortedMap<String, CohortLife> result = new TreeMap<>();
+        result.put(POOL, row(POOL, pool, pooledFit, pooled, preventiveShares));
+        ordered.forEach((name, sample) -> {
+            ParametricFit own = ParametricFitter.of(Family.WEIBULL).fit(sample);
+            result.put(name, row(name, sample, own, choice(sample, own, pooled), preventiveShares));
+        });
+        return result;
+    }
+
+    private record Choice(Rung rung, Optional<WeibullLife> life, String note) {}
+
+    private Choice poolChoice(LifetimeSample pool, ParametricFit fit) {
+        if (pool.failures() < settings.minPooledFailures()) {
+            return new Choice(
+                    Rung.NONE,
+                    Optional.empty(),
+                    "all cohorts together have " + count(pool.failures()) + " failures; a law of life needs "
+                            + count(settings.minPooledFailures()));
+        }
+        return fit.converged()
+                ? new Choice(Rung.OWN_FIT, Optional.of(fit.life()), "")
+                : new Choice(Rung.NONE, Optional.empty(), "the pooled fit failed: " + fit.cause());
+    }
+
+    private Choice choice(LifetimeSample sample, ParametricFit own, Choice pooled) {
+        boolean enough = sample.failures() >= settings.minFailures();
+        if (enough && own.converged()) {
+            return new Choice(Rung.OWN_FIT, Optional.of(own.life()), "");
+        }
+        String reason = enough
+                ? "own fit failed: " + own.cause()
+                : count(sample.failures()) + " failures, an own fit needs " + count(settings.minFailures());
+        if (pooled.life().isEmpty()) {
+            return new Choice(Rung.NONE, Optional.empty(), reason + "; " + pooled.note());
+        }
+        WeibullLife pool = pooled.life().get();
+        ParametricFit scaled = ParametricFitter.of(Family.WEIBULL)
+                .withShape(pool.shape(), pool.varLogShape())
+                .with(new ScalePrior(pool.scaleDays(), settings.priorFailures()))
+                .fit(sample);
+        if (scaled.converged()) {
+            return new Choice(
+                    Rung.POOLED_SHAPE,
+                    Optional.of(scaled.life()),
+                    reason
+                            + "; pooled shape, own scale shrunk towards the pooled one with the weight of "
+                            + count(settings.priorFailures()) + " failures");
+        }
+        return new Choice(Rung.POOLED, pooled.life(), reason + "; own scale failed: " + scaled.cause());
+    }
+
+    private static CohortLife row(
+            String cohort, LifetimeSample sample, ParametricFit own, Choice choice, Map<String, Double> shares) {
+        Optional<WeibullLife> life = choice.life();
+        double[] none = {Double.NaN, Double.NaN};
+        double[] shape = life.map(WeibullLife::shapeLimits).orElse(none);
+        double[] scale = life.map(WeibullLife::scaleLimits).orElse(none);
+        CohortFit fit = new CohortFit(
+                cohort,
+                choice.rung().name(),
+                own.status().name(),
+                Math.round(sample.lives()),
+                Math.round(sample.failures()),
+                sample.exposure() / DAYS_PER_YEAR,
+                life.map(WeibullLife::shape).orElse(Double.NaN),
+                shape[0],
+                shape[1],
+                life.map(WeibullLife::scaleDays).orElse(Double.NaN),
+                scale[0],
+                scale[1],
+                life.map(l -> l.quantile(0.5)).orElse(Double.NaN),
+                own.converged() ? own.logLikelihood() : Double.NaN,
+                own.iterations(),
+                own.gradientNorm(),
+                shares.getOrDefault(cohort, Double.NaN),
+                choice.note());
+        return new CohortLife(choice.rung(), life, fit);
+    }
+
+    private static String count(double failures) {
+        return failures == Math.rint(failures) ? Long.toString((long) failures) : Double.toString(failures);
+    }
+}

@@ -1,0 +1,10 @@
+package sensorrounds.survival;
+
+import java.util.Optional;
+
+/**
+ * The law of life in use for a cohort, and how it came about.
+ *
+ * @param life empty exactly when the rung is {@link CohortLadder.Rung#NONE}; the fit's note then says why
+ */
+public record CohortLife(CohortLadder.Rung rung, Optional<WeibullLife> life, CohortFit fit) {}

@@ -1,0 +1,147 @@
+package sensorrounds.survival;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * A Kaplan-Meier curve with all it stands on. It ends at the last age under observation and refuses to answer beyond.
+ * Two warnings belong beside it: {@link #collapsedAt()} and {@link #unobserved()}.
+ */
+public final class KaplanMeierFit {
+    private final double from;
+    private final double to;
+    private final List<Step> steps;
+    private final RiskSet riskSet;
+
+    KaplanMeierFit(double from, double to, List<Step> steps, RiskSet riskSet) {
+        this.from = from;
+        this.to = to;
+        this.steps = List.copyOf(steps);
+        this.riskSet = riskSet;
+    }
+
+    /**
+     * The curve at an age with failures.
+     *
+     * @param atRisk weight under observation just before, those entering at this very age not among them
+     * @param failures weight failing at it
+     * @param censored weight last seen alive at it
+     * @param standardError Greenwood's; NaN once S is 0
+     * @param lower lower limit; NaN once S is 0
+     * @param upper upper limit; NaN once S is 0
+     * @param cumulativeHazard Nelson-Aalen, one jump d/Y per age
+     * @param cumulativeHazardError its standard error
+     */
+    public record Step(
+            double age,
+            double atRisk,
+            double failures,
+            double censored,
+            double survival,
+            double standardError,
+            double lower,
+            double upper,
+            double cumulativeHazard,
+            double cumulativeHazardError) {}
+
+    /** One row per age with failures, in order. */
+    public List<Step> steps() {
+        return steps;
+    }
+
+    public StepCurve survival() {
+        return curve(1, Step::survival);
+    }
+
+    /** Lower limits; 1 before the first failure, NaN once S is 0. */
+    public StepCurve lower() {
+        return curve(1, Step::lower);
+    }
+
+    /** Upper limits, as {@link #lower()}. */
+    public StepCurve upper() {
+        return curve(1, Step::upper);
+    }
+
+    public StepCurve cumulativeHazard() {
+        return curve(0, Step::cumulativeHazard);
+    }
+
+    /** Greenwood's standard error of survival. */
+    public StepCurve standardError() {
+        return curve(0, Step::standardError);
+    }
+
+    /**
+     * Age by which the share p has failed: the first age with S <= 1 - p, or the midpoint of the flat stretch where S
+     * equals 1 - p; its limits are the same quantile of the limit curves (Brookmeyer and Crowley 1982, Biometrics
+     * 38:29-41). NaN where a curve does not come down that far.
+     */
+    public Estimate quantile(double p) {
+        if (!(p > 0 && p < 1)) {
+            throw new IllegalArgumentException("a quantile needs 0 < p < 1, not " + p);
+        }
+        return new Estimate(
+                survival().firstAtOrBelow(1 - p), lower().firstAtOrBelow(1 - p), upper().firstAtOrBelow(1 - p));
+    }
+
+    public Estimate median() {
+        return quantile(0.5);
+    }
+
+    /** Mean life within the first ages up to tau, the area under the curve: Klein and Moeschberger (2003), eq. 4.5.1. */
+    public double restrictedMean(double tau) {
+        return survival().areaTo(tau);
+    }
+
+    /** Standard error of {@link #restrictedMean}, Klein and Moeschberger (2003), eq. 4.5.2 cut at tau. */
+    public double restrictedMeanError(double tau) {
+        double whole = restrictedMean(tau);
+        double variance = 0;
+        for (Step step : steps) {
+            double left = step.atRisk() - step.failures();
+            if (step.age() < tau && step.survival() > 0) {
+                double beyond = whole - survival().areaTo(step.age());
+                variance += beyond * beyond * step.failures() / (step.atRisk() * left);
+            }
+        }
+        return Math.sqrt(variance);
+    }
+
+    /** Units under observation at any age. */
+    public RiskSet riskSet() {
+        return riskSet;
+    }
+
+    /**
+     * The age at which everybody then under observation failed although others entered later or lived on: the curve is 0
+     * from there and stays so, which says nothing about those others. Condition on a later age, or fit a law of life.
+     */
+    public OptionalDouble collapsedAt() {
+        return steps.stream()
+                .filter(step -> step.survival() == 0 && step.age() < to)
+                .mapToDouble(Step::age)
+                .findFirst();
+    }
+
+    /** Stretches of age before the end of the curve with nobody under observation: there it is flat for want of data. */
+    public List<Span> unobserved() {
+        List<Span> gaps = new ArrayList<>();
+        double covered = from;
+        for (Span span : riskSet.observed()) {
+            if (span.from() > covered) {
+                gaps.add(new Span(covered, span.from()));
+            }
+            covered = Math.max(covered, span.to());
+        }
+        return gaps;
+    }
+
+    private StepCurve curve(double start, ToDoubleFunction<Step> value) {
+        double[] ages = steps.stream().mapToDouble(Step::age).toArray();
+        return new StepCurve(
+                from, to, start, ages, steps.stream().mapToDouble(value).toArray());
+    }
+}

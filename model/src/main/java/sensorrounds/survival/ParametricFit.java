@@ -1,0 +1,185 @@
+package sensorrounds.survival;
+
+import java.io.Serializable;
+
+/**
+ * What came of a {@link ParametricFitter}: a fitted law with its covariance, or the reason why there is none. Asking a
+ * failed fit for its law throws; start values are never handed out as estimates.
+ */
+public final class ParametricFit implements Serializable {
+    private final Family family;
+    private final Status status;
+    private final String cause;
+    private final int iterations;
+    private final double gradientNorm;
+    private final double condition;
+    private final double logLikelihood;
+    private final double logScale;
+    private final double logShape;
+    private final double varLogScale;
+    private final double varLogShape;
+    private final double covLogs;
+    private final double z;
+
+    /** What came of a fit. */
+    public enum Status {
+        CONVERGED,
+        /** The sample is empty. */
+        NO_LIVES,
+        /** No life failed. */
+        NO_FAILURES,
+        /** One failure for two parameters. */
+        ONE_FAILURE,
+        /** No finite maximum, or a direction the data do not determine. */
+        FLAT_LIKELIHOOD,
+        /** The search ended without a maximum. */
+        NOT_CONVERGED
+    }
+
+    ParametricFit(
+            Family family,
+            Status status,
+            String cause,
+            int iterations,
+            double gradientNorm,
+            double condition,
+            double logLikelihood,
+            double logScale,
+            double logShape,
+            double varLogScale,
+            double varLogShape,
+            double covLogs,
+            double z) {
+        this.family = family;
+        this.status = status;
+        this.cause = cause;
+        this.iterations = iterations;
+        this.gradientNorm = gradientNorm;
+        this.condition = condition;
+        this.logLikelihood = logLikelihood;
+        this.logScale = logScale;
+        this.logShape = logShape;
+        this.varLogScale = varLogScale;
+        this.varLogShape = varLogShape;
+        this.covLogs = covLogs;
+        this.z = z;
+    }
+
+    public Family family() {
+        return family;
+    }
+
+    public Status status() {
+        return status;
+    }
+
+    public boolean converged() {
+        return status == Status.CONVERGED;
+    }
+
+    /** Why there is no law, in words; empty when there is one. */
+    public String cause() {
+        return cause;
+    }
+
+    public int iterations() {
+        return iterations;
+    }
+
+    /** Largest derivative in standard units, per failure, where the search stopped; NaN when it never began. */
+    public double gradientNorm() {
+        return gradientNorm;
+    }
+
+    /** Condition (one-norm) of the information in standard units; infinite when it is not positive definite. */
+    public double condition() {
+        return condition;
+    }
+
+    /** Of T, so exact failures count by their density per unit of time; without the prior's share. */
+    public double logLikelihood() {
+        requireConverged();
+        return logLikelihood;
+    }
+
+    public Estimate shape() {
+        requireConverged();
+        return onLogScale(logShape, varLogShape);
+    }
+
+    /** In the sample's unit of time; for the exponential family the mean life. */
+    public Estimate scale() {
+        requireConverged();
+        return onLogScale(logScale, varLogScale);
+    }
+
+    public double varLogScale() {
+        requireConverged();
+        return varLogScale;
+    }
+
+    public double varLogShape() {
+        requireConverged();
+        return varLogShape;
+    }
+
+    /** Covariance of log scale and log shape. */
+    public double covLogs() {
+        requireConverged();
+        return covLogs;
+    }
+
+    /** Age by which the share p has failed, limits by the delta method on its log: Meeker and Escobar (1998), 8.4. */
+    public Estimate quantile(double p) {
+        requireConverged();
+        if (!(p > 0 && p < 1)) {
+            throw new IllegalArgumentException("a quantile needs 0 < p < 1, not " + p);
+        }
+        double w = family.law().quantile(p) / Math.exp(logShape);
+        return onLogScale(logScale + w, varLogScale + w * w * varLogShape - 2 * w * covLogs);
+    }
+
+    /** S(age) with limits by the delta method on log(-log S), which keeps them in (0, 1). */
+    public Estimate survival(double age) {
+        requireConverged();
+        if (!(age > 0)) {
+            return new Estimate(1, 1, 1);
+        }
+        double shape = Math.exp(logShape);
+        double at = shape * (Math.log(age) - logScale);
+        double logSurvival = family.law().logSurvival(at);
+        if (logSurvival == 0) {
+            return new Estimate(1, 1, 1);
+        }
+        double hazard = Math.exp(family.law().logDensity(at) - logSurvival);
+        double variance = shape * shape * varLogScale + at * at * varLogShape - 2 * shape * at * covLogs;
+        double half = z * hazard / -logSurvival * Math.sqrt(Math.max(0, variance));
+        return new Estimate(
+                Math.exp(logSurvival), Math.exp(logSurvival * Math.exp(half)), Math.exp(logSurvival * Math.exp(-half)));
+    }
+
+    /**
+     * The fitted law, time in days as in the sample.
+     *
+     * @throws IllegalStateException if the fit failed, or is of a family that is no Weibull
+     */
+    public WeibullLife life() {
+        requireConverged();
+        if (family != Family.WEIBULL && family != Family.EXPONENTIAL) {
+            throw new IllegalStateException("a " + family + " fit is no Weibull law of life");
+        }
+        return new WeibullLife(Math.exp(logShape), Math.exp(logScale), varLogShape, varLogScale, covLogs);
+    }
+
+    private Estimate onLogScale(double log, double variance) {
+        double half = z * Math.sqrt(Math.max(0, variance));
+        return new Estimate(Math.exp(log), Math.exp(log - half), Math.exp(log + half));
+    }
+
+    private void requireConverged() {
+        if (!converged()) {
+            throw new IllegalStateException(
+                    "the " + family + " fit has no law: " + status + ", " + cause + "; ask converged() first");
+        }
+    }
+}
