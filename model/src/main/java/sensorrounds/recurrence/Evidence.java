@@ -1,0 +1,39 @@
+package sensorrounds.recurrence;
+
+import java.util.Comparator;
+import java.util.Locale;
+
+/**
+ * One sign for or against a suspect.
+ *
+ * @param words the sign with its figures
+ * @param logWeight natural logarithm of its weight: above 0 speaks for the suspect, below 0 against it
+ */
+public record Evidence(Sign sign, String words, double logWeight) {
+    /** What was looked at. */
+    public enum Sign {
+        /** Standing before any evidence, by age for a sensor. */
+        PRIOR,
+        SLOW_WAKING,
+        LOW_BATTERY,
+        FAULT_CODE,
+        SILENCE,
+        FITTED_AFTER,
+        ONE_PLACE,
+        KNOWN_FAILED
+    }
+
+    /** Strongest first, whichever way it points; equals keep the order in which they were found. */
+    static final Comparator<Evidence> STRONGEST_FIRST = Comparator.comparingDouble(e -> -Math.abs(e.logWeight()));
+
+    static Evidence of(Sign sign, String words, double weight) {
+        return new Evidence(sign, words, Math.log(weight));
+    }
+
+    /** The sign in words with its weight: {@code battery reported low on 2026-05-02 (×8.0)}. */
+    public String text() {
+        double weight = Math.exp(logWeight);
+        String format = weight >= 10 ? "%s (×%.0f)" : weight >= 1 ? "%s (×%.1f)" : "%s (×%.2f)";
+        return String.format(Locale.ROOT, format, words, weight);
+    }
+}

@@ -1,0 +1,247 @@
+package sensorrounds.recurrence;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import sensorrounds.condition.BatteryReports;
+import sensorrounds.condition.ConditionSettings;
+import sensorrounds.condition.SlowWaking;
+import sensorrounds.condition.UnheardVisits;
+import sensorrounds.condition.WakeModel;
+import sensorrounds.history.Finding;
+import sensorrounds.history.LifeEnd;
+import sensorrounds.history.LifeReading;
+import sensorrounds.history.OriginBasis;
+import sensorrounds.history.SensorLife;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.history.VisitSummary;
+import sensorrounds.history.WarningEpisode;
+import sensorrounds.visit.FaultCode;
+import sensorrounds.visit.ReadOutcome;
+import sensorrounds.visit.WheelPosition;
+
+/** Gathers what one vehicle's history says for and against each of its sensors, within the window of recurrence. */
+final class SensorEvidence {
+    private final WakeModel model;
+    private final ConditionSettings condition;
+    private final SuspectWeights weights;
+    private final LocalDate asOf;
+    private final List<VisitSummary> visits;
+    private final Set<LocalDate> unheard;
+    private final LocalDate firstWarned;
+    private final List<Finding> places;
+
+    /** @param episodes the episodes that make up the recurrence */
+    SensorEvidence(
+            VehicleHistory history,
+            List<WarningEpisode> episodes,
+            WakeModel model,
+            RecurrenceSettings settings,
+            LocalDate asOf) {
+        this.model = model;
+        this.condition = settings.condition();
+        this.weights = settings.weights();
+        this.asOf = asOf;
+        LocalDate from = asOf.minusDays(settings.windowDays());
+        this.visits = history.visits().stream()
+                .filter(v -> !v.day().isBefore(from) && !v.day().isAfter(asOf))
+                .toList();
+        this.unheard = UnheardVisits.days(history);
+        this.places = OnePlace.findings(history, settings, asOf);
+        this.firstWarned = episodes.stream()
+                .filter(e -> !e.lastingCause())
+                .map(WarningEpisode::firstSeen)
+                .findFirst()
+                .orElse(episodes.isEmpty() ? asOf : episodes.get(0).firstSeen());
+    }
+
+    List<Evidence> of(SensorLife life) {
+        List<Evidence> all = new ArrayList<>();
+        all.add(age(life));
+        if (life.end() == LifeEnd.FAILED) {
+            all.add(Evidence.of(
+                    Evidence.Sign.KNOWN_FAILED,
+                    "known failed since " + life.firstKnownFailed() + " and still on the wheel",
+                    weights.knownFailed()));
+        } else {
+            slowWaking(life).ifPresent(all::add);
+            silence(life).ifPresent(all::add);
+        }
+        battery(life).ifPresent(all::add);
+        code(life).ifPresent(all::add);
+        fittedAfter(life).ifPresent(all::add);
+        onePlace(life).ifPresent(all::add);
+        return all;
+    }
+
+    private Evidence age(SensorLife life) {
+        if (life.fittedOn() == null || life.basis() == OriginBasis.UNKNOWN) {
+            return Evidence.of(Evidence.Sign.PRIOR, "age not known, before other evidence", weights.unknownAge());
+        }
+        long days = Math.max(0, ChronoUnit.DAYS.between(life.fittedOn(), asOf));
+        String words = String.format(
+                Locale.ROOT, "%.1f years old, before other evidence", days / SystemWarnings.DAYS_PER_YEAR);
+        return Evidence.of(Evidence.Sign.PRIOR, words, weights.ofAge(days));
+    }
+
+    /**
+     * A sensor behind the warnings is slow with chance {@code slowIfCause}, another one with {@code slowPrior}; with R
+     * the likelihood ratio of its reads, slow against sound, the weight is (c R + 1 - c) / (s R + 1 - s). Silent reads
+     * are left to {@link #silence}.
+     */
+    private Optional<Evidence> slowWaking(SensorLife life) {
+        List<LifeReading> reads = SlowWaking.countedReadings(life, condition, asOf, unheard).stream()
+                .filter(LifeReading::answered)
+                .filter(r -> !Double.isNaN(model.chance(r)))
+                .toList();
+        if (reads.isEmpty()) {
+            return Optional.empty();
+        }
+        double logRatio = reads.stream()
+                .mapToDouble(r -> SlowWaking.logRatio(r, model, condition))
+                .sum();
+        double ratio = Math.exp(Math.min(logRatio, 300));
+        double cause = weights.slowIfCause();
+        double other = condition.slowPrior();
+        double weight = (cause * ratio + 1 - cause) / (other * ratio + 1 - other);
+        double sound =
+                reads.stream().mapToDouble(r -> 1 / model.chance(r)).average().orElse(Double.NaN);
+        String tries = reads.stream().map(r -> Integer.toString(r.attempts())).collect(Collectors.joining(", "));
+        String words = String.format(
+                Locale.ROOT,
+                "%s %s at its last %s, a sound sensor under the same readers needs %.1f",
+                weight > 1 ? "needed" : "woke well, with",
+                reads.size() == 1 && tries.equals("1") ? "1 try" : tries + " tries",
+                reads.size() == 1 ? "read" : reads.size() + " reads",
+                sound);
+        return Optional.of(Evidence.of(Evidence.Sign.SLOW_WAKING, words, weight));
+    }
+
+    private Optional<Evidence> silence(SensorLife life) {
+        Set<String> warned = visits.stream()
+                .filter(v -> SystemWarnings.counts(v.warning()) && !unheard.contains(v.day()))
+                .map(VisitSummary::visitId)
+                .collect(Collectors.toSet());
+        List<LifeReading> silent = life.readings().stream()
+                .filter(r -> warned.contains(r.visitId()) && r.outcome() == ReadOutcome.NO_ANSWER)
+                .toList();
+        if (silent.isEmpty()) {
+            return Optional.empty();
+        }
+        double weight = silent.stream()
+                .limit(weights.silentVisits())
+                .mapToDouble(this::silentWeight)
+                .reduce(1, (a, b) -> a * b);
+        String words = "silent at " + (silent.size() == 1 ? "a visit" : silent.size() + " visits")
+                + " with the warning on, last on "
+                + silent.get(silent.size() - 1).day();
+        return Optional.of(Evidence.of(Evidence.Sign.SILENCE, words, weight));
+    }
+
+    private double silentWeight(LifeReading r) {
+        double p = model.chance(r);
+        int tries = r.attempts() == null ? 1 : r.attempts();
+        double sound = Double.isNaN(p) ? weights.silentIfSound() : Math.pow(1 - p, tries);
+        return Math.max(1, weights.silentIfCause() / Math.max(weights.silentIfSound(), sound));
+    }
+
+    private Optional<Evidence> battery(SensorLife life) {
+        Optional<LifeReading> low = BatteryReports.standingLow(life, condition, asOf);
+        if (low.isPresent()) {
+            LifeReading r = low.get();
+            return Optional.of(Evidence.of(
+                    Evidence.Sign.LOW_BATTERY,
+                    "battery reported " + r.battery().words() + " on " + r.day(),
+                    weights.lowBattery()));
+        }
+        return BatteryReports.last(life, asOf)
+                .map(r -> Evidence.of(
+                        Evidence.Sign.LOW_BATTERY,
+                        "battery reported " + r.battery().words() + " on " + r.day(),
+                        weights.batteryOk()));
+    }
+
+    private enum Named {
+        NOBODY,
+        ELSEWHERE,
+        STORED,
+        CURRENT
+    }
+
+    /**
+     * The strongest code counts once. A code speaks of the sensor that sat at its place that day; cleared codes and codes
+     * that name no wheel speak of nobody.
+     */
+    private Optional<Evidence> code(SensorLife life) {
+        Named strongest = Named.NOBODY;
+        String words = "";
+        for (VisitSummary v : visits) {
+            if (life.fittedOn() != null
+                    && life.basis() == OriginBasis.RECORDED_FITTING
+                    && v.day().isBefore(life.fittedOn())) {
+                continue;
+            }
+            WheelPosition place = placeAt(life, v);
+            for (FaultCode c : v.codes()) {
+                if (c.position() == null || c.state() == FaultCode.State.CLEARED) {
+                    continue;
+                }
+                Named named = !c.position().equals(place)
+                        ? Named.ELSEWHERE
+                        : c.state() == FaultCode.State.CURRENT ? Named.CURRENT : Named.STORED;
+                if (named.compareTo(strongest) > 0) {
+                    strongest = named;
+                    words = (c.state() == FaultCode.State.CURRENT ? "current" : "stored") + " code " + c.code() + " on "
+                            + v.day() + " names "
+                            + (named == Named.ELSEWHERE
+                                    ? "another place, " + c.position().words()
+                                    : "its place");
+                }
+            }
+        }
+        double weight = switch (strongest) {
+            case NOBODY -> 1;
+            case ELSEWHERE -> weights.codeElsewhere();
+            case STORED -> weights.codeStored();
+            case CURRENT -> weights.codeCurrent();
+        };
+        return strongest == Named.NOBODY
+                ? Optional.empty()
+                : Optional.of(Evidence.of(Evidence.Sign.FAULT_CODE, words, weight));
+    }
+
+    private static WheelPosition placeAt(SensorLife life, VisitSummary visit) {
+        return life.readings().stream()
+                .filter(r -> visit.visitId().equals(r.visitId()) && r.position() != null)
+                .map(LifeReading::position)
+                .findFirst()
+                .orElse(life.position());
+    }
+
+    private Optional<Evidence> fittedAfter(SensorLife life) {
+        if (life.basis() != OriginBasis.RECORDED_FITTING
+                || life.fittedOn() == null
+                || !life.fittedOn().isAfter(firstWarned)) {
+            return Optional.empty();
+        }
+        return Optional.of(Evidence.of(
+                Evidence.Sign.FITTED_AFTER,
+                "fitted on " + life.fittedOn() + ", the warning was there on " + firstWarned,
+                weights.fittedAfter()));
+    }
+
+    private Optional<Evidence> onePlace(SensorLife life) {
+        boolean here = places.stream().anyMatch(f -> life.position().equals(f.position()));
+        return here
+                ? Optional.of(Evidence.of(
+                        Evidence.Sign.ONE_PLACE,
+                        "sensors before it fell silent at the same place",
+                        weights.placeAgainstSensor()))
+                : Optional.empty();
+    }
+}

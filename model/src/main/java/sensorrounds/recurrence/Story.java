@@ -1,0 +1,82 @@
+package sensorrounds.recurrence;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.TreeSet;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.history.WarningEpisode;
+import sensorrounds.visit.FaultCode;
+
+/** Tells a vehicle's recurring warning in a few plain sentences for the technician at the next stop. */
+final class Story {
+    private Story() {}
+
+    static String of(
+            VehicleHistory history,
+            RecurringVehicle.Pattern pattern,
+            List<WarningEpisode> all,
+            List<WarningEpisode> recent,
+            Suspects.Judgement judgement,
+            boolean followUpOpen,
+            RecurrenceSettings settings,
+            LocalDate asOf) {
+        String open = followUpOpen
+                ? String.format(
+                        Locale.ROOT,
+                        " The last work is not yet proven by a drive of at least %.0f minutes.",
+                        settings.proofDriveMinutes())
+                : "";
+        if (pattern == RecurringVehicle.Pattern.NOT_RECURRING) {
+            return "System warning in " + count(all.size(), "episode") + ", last seen on "
+                    + all.get(all.size() - 1).lastSeen() + "; it does not keep coming back." + open;
+        }
+        Suspect first = judgement.suspects().get(0);
+        String what = switch (pattern) {
+            case RECURRING_INTERMITTENT ->
+                recent.stream().allMatch(WarningEpisode::everySensorAnswered)
+                        ? "every sensor answered each time and no lasting cause was found"
+                        : "no sensor is known failed and no lasting cause was found";
+            case RECURRING_AT_ONE_PLACE -> "sensors fell silent one after the other at one place";
+            case RECURRING_WITH_FAILURES -> "failed sensors or another lasting cause were found";
+            case NOT_RECURRING -> throw new IllegalStateException("told above");
+        };
+        int returns = SystemWarnings.returns(recent);
+        return "System warning in " + count(recent.size(), "episode") + " within " + settings.windowDays() + " days"
+                + (returns == 0 ? "" : ", back " + count(returns, "time") + " after work") + ", last on "
+                + recent.get(recent.size() - 1).lastSeen() + "; " + what + "."
+                + unnamed(history, settings, asOf)
+                + " First suspect: " + name(first)
+                + String.format(Locale.ROOT, " at %.0f %%", 100 * first.probability())
+                + " (" + judgement.lead() + "). Next: " + first.nextStep() + "." + open;
+    }
+
+    private static String name(Suspect s) {
+        if (s.isSensor()) {
+            return s.position().words() + " (sensor " + s.sensorId() + ")";
+        }
+        return s.position() == null
+                ? "not a sensor"
+                : "not a sensor, but the place " + s.position().words();
+    }
+
+    /** Codes that name no wheel are said to name none, lest one be read into them. */
+    private static String unnamed(VehicleHistory history, RecurrenceSettings settings, LocalDate asOf) {
+        LocalDate from = asOf.minusDays(settings.windowDays());
+        TreeSet<String> codes = new TreeSet<>();
+        history.visits().stream()
+                .filter(v -> !v.day().isBefore(from) && !v.day().isAfter(asOf))
+                .flatMap(v -> v.codes().stream())
+                .filter(c -> c.position() == null && c.state() != FaultCode.State.CLEARED)
+                .forEach(c -> codes.add(c.code()));
+        return codes.isEmpty()
+                ? ""
+                : codes.size() == 1
+                        ? " The code " + codes.first() + " names no wheel."
+                        : " The codes " + String.join(", ", codes) + " name no wheel.";
+    }
+
+    private static String count(int n, String noun) {
+        return n + " " + noun + (n == 1 ? "" : "s");
+    }
+}

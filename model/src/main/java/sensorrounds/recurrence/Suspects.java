@@ -1,0 +1,180 @@
+package sensorrounds.recurrence;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import sensorrounds.condition.WakeModel;
+import sensorrounds.history.Finding;
+import sensorrounds.history.LifeReading;
+import sensorrounds.history.SensorLife;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.history.WarningEpisode;
+import sensorrounds.visit.WheelPosition;
+
+/**
+ * What may be behind a recurring system warning: one of the sensors now on the vehicle, or no sensor at all. Exactly one
+ * of them is taken as the cause; its posterior probability is its prior weight times the likelihood ratios of what was
+ * seen, normalised (Bayes' rule with evidence independent given the cause; Good 1950, Probability and the Weighing of
+ * Evidence). The weights are declared in {@link SuspectWeights} and each is printed beside its sign, so that a reader
+ * can do the sum again.
+ */
+public final class Suspects {
+    private static final Comparator<WheelPosition> NO_PLACE_LAST = Comparator.nullsLast(Comparator.naturalOrder());
+
+    /** A candidate before the probabilities are normalised. */
+    record Candidate(WheelPosition position, String sensorId, List<Evidence> evidence) {
+        double logWeight() {
+            return evidence.stream().mapToDouble(Evidence::logWeight).sum();
+        }
+    }
+
+    private Suspects() {}
+
+    /** Suspects, most probable first. Their probabilities add up to one; there is always "not a sensor" among them. */
+    public static List<Suspect> of(
+            VehicleHistory history, WakeModel model, RecurrenceSettings settings, LocalDate asOf) {
+        return judge(history, model, settings, asOf).suspects();
+    }
+
+    /**
+     * Suspects with what speaks for the first of them.
+     *
+     * @param lead the strongest sign for the first suspect, in words
+     */
+    record Judgement(List<Suspect> suspects, String lead) {}
+
+    static Judgement judge(VehicleHistory history, WakeModel model, RecurrenceSettings settings, LocalDate asOf) {
+        List<WarningEpisode> episodes = Recurrence.inWindow(SystemWarnings.episodes(history, asOf), settings, asOf);
+        List<Candidate> byWeight = candidates(history, episodes, model, settings, asOf).stream()
+                .sorted(Comparator.comparingDouble((Candidate c) -> -c.logWeight())
+                        .thenComparing(Candidate::position, NO_PLACE_LAST))
+                .toList();
+        return new Judgement(suspects(byWeight, settings), lead(byWeight.get(0)));
+    }
+
+    private static String lead(Candidate first) {
+        return first.evidence().stream()
+                .filter(e -> e.logWeight() > 0)
+                .min(Evidence.STRONGEST_FIRST)
+                .map(Evidence::text)
+                .orElse(first.sensorId() == null ? "nothing speaks for one sensor" : "by its age alone");
+    }
+
+    static List<Candidate> candidates(
+            VehicleHistory history,
+            List<WarningEpisode> episodes,
+            WakeModel model,
+            RecurrenceSettings settings,
+            LocalDate asOf) {
+        SensorEvidence evidence = new SensorEvidence(history, episodes, model, settings, asOf);
+        List<Candidate> all = new ArrayList<>();
+        for (SensorLife life : onWheels(history)) {
+            all.add(new Candidate(life.position(), life.sensorId(), evidence.of(life)));
+        }
+        all.add(notASensor(history, settings, asOf));
+        return all;
+    }
+
+    private static Candidate notASensor(VehicleHistory history, RecurrenceSettings settings, LocalDate asOf) {
+        List<Evidence> evidence = new ArrayList<>();
+        evidence.add(Evidence.of(
+                Evidence.Sign.PRIOR,
+                "a cause outside the sensors, before other evidence: the measure of all weights",
+                1));
+        List<Finding> places = OnePlace.findings(history, settings, asOf);
+        if (places.isEmpty()) {
+            return new Candidate(null, null, evidence);
+        }
+        WheelPosition place = places.get(places.size() - 1).position();
+        evidence.add(Evidence.of(
+                Evidence.Sign.ONE_PLACE,
+                "sensors fell silent one after the other at " + (place == null ? "one place" : place.words()),
+                settings.weights().placeForNotASensor()));
+        return new Candidate(place, null, evidence);
+    }
+
+    /**
+     * Sensors now on the wheels, front to back: of a vehicle with two wheel sets those of the set read last, and at one
+     * place the sensor read last.
+     */
+    static List<SensorLife> onWheels(VehicleHistory history) {
+        Comparator<SensorLife> byLastRead = Comparator.comparing(Suspects::lastRead);
+        List<SensorLife> on =
+                history.lives().stream().filter(SensorLife::onVehicle).toList();
+        Optional<SensorLife> newest = on.stream().max(byLastRead);
+        SortedMap<WheelPosition, SensorLife> byPlace = new TreeMap<>();
+        for (SensorLife life : on) {
+            if (Objects.equals(life.wheelSet(), newest.orElseThrow().wheelSet())) {
+                byPlace.merge(life.position(), life, (a, b) -> byLastRead.compare(a, b) > 0 ? a : b);
+            }
+        }
+        return List.copyOf(byPlace.values());
+    }
+
+    private static LocalDate lastRead(SensorLife life) {
+        LocalDate fitted = life.fittedOn() == null ? LocalDate.MIN : life.fittedOn();
+        LocalDate read = life.lastReading().map(LifeReading::day).orElse(LocalDate.MIN);
+        return read.isAfter(fitted) ? read : fitted;
+    }
+
+    private static List<Suspect> suspects(List<Candidate> byWeight, RecurrenceSettings settings) {
+        double most = byWeight.get(0).logWeight();
+        double total = byWeight.stream()
+                .mapToDouble(c -> Math.exp(c.logWeight() - most))
+                .sum();
+        List<Suspect> suspects = new ArrayList<>();
+        for (Candidate c : byWeight) {
+            List<Evidence> evidence =
+                    c.evidence().stream().sorted(Evidence.STRONGEST_FIRST).toList();
+            suspects.add(new Suspect(
+                    suspects.size() + 1,
+                    c.position(),
+                    c.sensorId(),
+                    Math.exp(c.logWeight() - most) / total,
+                    evidence.stream().map(Evidence::text).toList(),
+                    c.sensorId() == null ? outsideStep(c, settings) : sensorStep(evidence, settings)));
+        }
+        return List.copyOf(suspects);
+    }
+
+    /** What would settle the strongest sign that speaks for the sensor. */
+    private static String sensorStep(List<Evidence> strongestFirst, RecurrenceSettings settings) {
+        Evidence.Sign sign = strongestFirst.stream()
+                .filter(e -> e.logWeight() > 0)
+                .map(Evidence::sign)
+                .findFirst()
+                .orElse(Evidence.Sign.PRIOR);
+        return switch (sign) {
+            case KNOWN_FAILED -> "replace the sensor, then prove it by " + drive(settings);
+            case SLOW_WAKING ->
+                "wake it with another reader, cold and again warm: at the first try each time clears it, "
+                        + "several tries again confirm it";
+            case LOW_BATTERY -> "read its battery again in air no warmer than last time: low again confirms it";
+            case FAULT_CODE ->
+                "clear the code, make " + drive(settings) + " and read again: the same place named again confirms it";
+            case SILENCE -> "try it with another reader while the warning is on: silent again confirms it";
+            case PRIOR, FITTED_AFTER, ONE_PLACE -> "read it while the warning is on, before anything is cleared";
+        };
+    }
+
+    private static String outsideStep(Candidate c, RecurrenceSettings settings) {
+        if (c.evidence().size() > 1) {
+            return "put a wheel with a sensor known to answer at "
+                    + (c.position() == null ? "that place" : c.position().words())
+                    + " and make " + drive(settings)
+                    + ": a warning for that place again points to receiver, wiring or a blind spot";
+        }
+        return "compare the learned IDs with those on the wheels, then make " + drive(settings)
+                + " without chargers or cameras plugged in: a warning then points to receiver or wiring";
+    }
+
+    private static String drive(RecurrenceSettings settings) {
+        return String.format(Locale.ROOT, "a drive of at least %.0f minutes", settings.proofDriveMinutes());
+    }
+}
