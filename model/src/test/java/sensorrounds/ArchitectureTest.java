@@ -44,22 +44,23 @@ class ArchitectureTest {
 
     @TestFactory
     Stream<DynamicTest> eachPackageKnowsOnlyWhatComesBeforeIt() {
-        return MAY_KNOW.entrySet().stream().map(e -> DynamicTest.dynamicTest(e.getKey(), () -> {
-            String[] known = Stream.concat(
-                            Stream.of("java..", "sensorrounds." + e.getKey()),
-                            e.getValue().stream().map(p -> "sensorrounds." + p))
-                    .toArray(String[]::new);
-            classes()
-                    .that()
-                    .resideInAPackage("sensorrounds." + e.getKey())
-                    .should()
-                    .onlyDependOnClassesThat()
-                    .resideInAnyPackage(known)
-                    .as("sensorrounds." + e.getKey() + " may know " + e.getValue() + " and the JDK; data flows one way"
-                            + " (docs/decisions/0001-two-modules.md)")
-                    .allowEmptyShould(true)
-                    .check(model);
-        }));
+        return MAY_KNOW.entrySet().stream()
+                .map(e -> DynamicTest.dynamicTest(e.getKey(), () -> {
+                    String[] known = Stream.concat(
+                                    Stream.of("java..", "sensorrounds." + e.getKey()),
+                                    e.getValue().stream().map(p -> "sensorrounds." + p))
+                            .toArray(String[]::new);
+                    classes()
+                            .that()
+                            .resideInAPackage("sensorrounds." + e.getKey())
+                            .should()
+                            .onlyDependOnClassesThat()
+                            .resideInAnyPackage(known)
+                            .as("sensorrounds." + e.getKey() + " may know " + e.getValue()
+                                    + " and the JDK; data flows one way" + " (docs/decisions/0001-two-modules.md)")
+                            .allowEmptyShould(true)
+                            .check(model);
+                }));
     }
 
     @TestFactory
@@ -68,20 +69,23 @@ class ArchitectureTest {
                 .map(c -> c.getPackageName().replace("sensorrounds.", ""))
                 .distinct()
                 .sorted()
-                .map(p -> DynamicTest.dynamicTest(p, () -> org.assertj.core.api.Assertions.assertThat(MAY_KNOW)
-                        .as("say in ArchitectureTest what the package may know")
-                        .containsKey(p)));
+                .map(p -> DynamicTest.dynamicTest(
+                        p,
+                        () -> org.assertj.core.api.Assertions.assertThat(MAY_KNOW)
+                                .as("say in ArchitectureTest what the package may know")
+                                .containsKey(p)));
     }
 
     @TestFactory
     Stream<DynamicTest> noFilesNoClock() {
         return Stream.of("java.io.File", "java.nio.file.Files", "java.time.Clock", "java.lang.System.Logger")
-                .map(name -> DynamicTest.dynamicTest(name, () -> com.tngtech.archunit.lang.syntax.ArchRuleDefinition
-                        .noClasses()
-                        .should()
-                        .dependOnClassesThat()
-                        .haveFullyQualifiedName(name)
-                        .as("the model reads no file and no clock")
-                        .check(model)));
+                .map(name -> DynamicTest.dynamicTest(
+                        name,
+                        () -> com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses()
+                                .should()
+                                .dependOnClassesThat()
+                                .haveFullyQualifiedName(name)
+                                .as("the model reads no file and no clock")
+                                .check(model)));
     }
 }

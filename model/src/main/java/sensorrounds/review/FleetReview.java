@@ -1,0 +1,65 @@
+package sensorrounds.review;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import sensorrounds.fleet.Part;
+import sensorrounds.fleet.StockOnHand;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.outlook.ReportCells;
+import sensorrounds.outlook.ReportRatios;
+import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.replacement.Ranker;
+import sensorrounds.stock.DemandKey;
+import sensorrounds.stock.DemandState;
+import sensorrounds.stock.DemandUnit;
+import sensorrounds.stock.StockOutlook;
+
+/**
+ * The review of a whole fleet in plain Java: count, fit, count reports, review each vehicle, rank, add up demand. The
+ * Spark jobs take the same steps over partitions, and a test holds the two to the same cells.
+ *
+ * @param ranked every sensor in service, by rank
+ * @param stock ordered by part, depot, month
+ */
+public record FleetReview(
+        FleetCounts counts,
+        Estimates estimates,
+        ReportRatios ratios,
+        List<VehicleReview> vehicles,
+        List<RankedReplacement> ranked,
+        List<StockOutlook> stock) {
+
+    public static FleetReview of(
+            List<VehicleHistory> histories,
+            ReviewSettings settings,
+            Map<String, Part> parts,
+            List<StockOnHand> onHand,
+            LocalDate asOf) {
+        FleetCounts counts = new FleetCounts(settings, asOf);
+        histories.forEach(counts::add);
+        Estimates estimates = Estimates.of(counts, settings);
+        ReportCells reports = new ReportCells();
+        histories.forEach(h -> estimates.countReports(reports, h));
+        ReportRatios ratios = ReportRatios.fit(reports, settings.outlook());
+        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, parts, asOf);
+        List<VehicleReview> reviews = histories.stream().map(reviewer::review).toList();
+        List<RankedReplacement> lines = new ArrayList<>();
+        Map<DemandKey, DemandState> demand = new HashMap<>();
+        for (VehicleReview r : reviews) {
+            lines.addAll(r.lines());
+            for (DemandUnit u : r.demand()) {
+                demand.computeIfAbsent(u.key(), k -> new DemandState()).add(u.probability(), u.sdLogHazard());
+            }
+        }
+        return new FleetReview(
+                counts,
+                estimates,
+                ratios,
+                reviews,
+                Ranker.rank(lines),
+                StockReview.of(demand, onHand, reviewer.stock()));
+    }
+}

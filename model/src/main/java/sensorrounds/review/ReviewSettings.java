@@ -1,0 +1,22 @@
+package sensorrounds.review;
+
+import java.io.Serializable;
+import sensorrounds.condition.ConditionSettings;
+import sensorrounds.history.HistorySettings;
+import sensorrounds.outlook.OutlookSettings;
+import sensorrounds.recurrence.RecurrenceSettings;
+import sensorrounds.replacement.Costs;
+import sensorrounds.stock.StockSettings;
+import sensorrounds.survival.CohortLadder;
+
+/** Every cost, horizon, threshold and prior that a review of a fleet rests on. */
+public record ReviewSettings(
+        HistorySettings history,
+        CohortBy cohortBy,
+        CohortLadder.Settings ladder,
+        ConditionSettings condition,
+        OutlookSettings outlook,
+        RecurrenceSettings recurrence,
+        Costs costs,
+        StockSettings stock)
+        implements Serializable {}

@@ -1,0 +1,47 @@
+package sensorrounds.review;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import sensorrounds.fleet.StockOnHand;
+import sensorrounds.stock.DemandKey;
+import sensorrounds.stock.DemandState;
+import sensorrounds.stock.StockForecast;
+import sensorrounds.stock.StockOutlook;
+
+/** Puts the demand of all vehicles and the stock on hand together, for every part and depot that has either. */
+public final class StockReview {
+    private StockReview() {}
+
+    private record Place(String part, String depot) implements Comparable<Place> {
+        private static final Comparator<Place> ORDER = Comparator.comparing(Place::part)
+                .thenComparing(Place::depot, Comparator.nullsLast(Comparator.naturalOrder()));
+
+        @Override
+        public int compareTo(Place o) {
+            return ORDER.compare(this, o);
+        }
+    }
+
+    /** @return rows ordered by part, depot, month */
+    public static List<StockOutlook> of(
+            Map<DemandKey, DemandState> demand, List<StockOnHand> onHand, StockForecast forecast) {
+        SortedSet<Place> places = new TreeSet<>();
+        demand.keySet().forEach(k -> places.add(new Place(k.partId(), k.depot())));
+        Map<Place, Integer> pieces = new HashMap<>();
+        for (StockOnHand s : onHand) {
+            Place place = new Place(s.partId(), s.depot());
+            places.add(place);
+            pieces.merge(place, s.pieces(), Integer::sum);
+        }
+        List<StockOutlook> rows = new ArrayList<>();
+        for (Place p : places) {
+            rows.addAll(forecast.outlook(p.part(), p.depot(), demand, pieces.get(p)));
+        }
+        return rows;
+    }
+}

@@ -1,0 +1,32 @@
+package sensorrounds.review;
+
+import java.io.Serializable;
+import java.util.List;
+import sensorrounds.condition.WatchEntry;
+import sensorrounds.outlook.UnmonitoredWheel;
+import sensorrounds.recurrence.RecurringVehicle;
+import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.stock.DemandUnit;
+
+/**
+ * What the engine says of one vehicle.
+ *
+ * @param lines its sensors in service, not yet ranked over the fleet (rank 0)
+ * @param recurring null when it had no system warning
+ * @param demand what it adds to the demand for parts
+ */
+public record VehicleReview(
+        String vehicleId,
+        List<RankedReplacement> lines,
+        List<WatchEntry> watch,
+        List<UnmonitoredWheel> unmonitored,
+        RecurringVehicle recurring,
+        List<DemandUnit> demand)
+        implements Serializable {
+    public VehicleReview {
+        lines = List.copyOf(lines);
+        watch = List.copyOf(watch);
+        unmonitored = List.copyOf(unmonitored);
+        demand = List.copyOf(demand);
+    }
+}

@@ -1,0 +1,75 @@
+package sensorrounds.review;
+
+import java.io.Serializable;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import sensorrounds.condition.WatchList;
+import sensorrounds.fleet.Part;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.outlook.LifeLaws;
+import sensorrounds.outlook.Outlooks;
+import sensorrounds.outlook.ReportRatios;
+import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.outlook.UnmonitoredWheels;
+import sensorrounds.recurrence.Recurrence;
+import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.replacement.ReplacementEconomics;
+import sensorrounds.stock.DemandUnit;
+import sensorrounds.stock.StockForecast;
+import sensorrounds.survival.WeibullLife;
+
+/** Reviews one vehicle after another with what was fitted for the fleet. Travels to the executors as it is. */
+public final class VehicleReviewer implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    private final Estimates estimates;
+    private final ReportRatios ratios;
+    private final Map<String, Part> parts;
+    private final ReplacementEconomics economics;
+    private final StockForecast stock;
+    private final LocalDate asOf;
+
+    public VehicleReviewer(Estimates estimates, ReportRatios ratios, Map<String, Part> parts, LocalDate asOf) {
+        this.estimates = estimates;
+        this.ratios = ratios;
+        this.parts = Map.copyOf(parts);
+        this.asOf = asOf;
+        ReviewSettings s = estimates.settings();
+        this.economics = new ReplacementEconomics(s.costs(), s.outlook().horizonDays());
+        this.stock = new StockForecast(parts, s.stock(), s.outlook().horizonDays(), asOf);
+    }
+
+    public VehicleReview review(VehicleHistory history) {
+        ReviewSettings s = estimates.settings();
+        List<SensorOutlook> outlooks =
+                Outlooks.of(history, estimates, ratios, estimates.lastReports(history), s.outlook(), asOf);
+        List<RankedReplacement> lines = new ArrayList<>();
+        List<DemandUnit> demand = new ArrayList<>();
+        String original = history.vehicle().originalPart();
+        for (SensorOutlook o : outlooks) {
+            WeibullLife law = estimates
+                    .of(o.vehicleClass(), o.part())
+                    .map(LifeLaws.Law::life)
+                    .orElse(null);
+            String fitted = o.part() == null ? original : o.part();
+            Part part = fitted == null ? null : parts.get(fitted);
+            lines.add(economics.advise(o, law, economics.priceOf(part), history.findings()));
+            demand.addAll(stock.demandOf(o, law, original));
+        }
+        return new VehicleReview(
+                history.vehicleId(),
+                lines,
+                WatchList.of(history, estimates.wake(), s.condition()),
+                UnmonitoredWheels.of(history, asOf),
+                Recurrence.of(history, estimates.peers(), estimates.wake(), s.recurrence(), asOf)
+                        .orElse(null),
+                demand);
+    }
+
+    /** Month by month outlook of one part at one depot; used once the demand of all vehicles is added up. */
+    public StockForecast stock() {
+        return stock;
+    }
+}
