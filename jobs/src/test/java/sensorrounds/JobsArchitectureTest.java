@@ -30,18 +30,21 @@ class JobsArchitectureTest {
 
     @TestFactory
     Stream<DynamicTest> noPackageLooksBack() {
-        return MUST_NOT_KNOW.entrySet().stream().map(e -> DynamicTest.dynamicTest(e.getKey(), () -> noClasses()
-                .that()
-                .resideInAPackage("sensorrounds." + e.getKey())
-                .should()
-                .dependOnClassesThat()
-                .resideInAnyPackage(e.getValue().stream()
-                        .map(p -> "sensorrounds." + p)
-                        .toArray(String[]::new))
-                .as("sensorrounds." + e.getKey() + " must not know " + e.getValue()
-                        + "; data flows one way (docs/decisions/0001-two-modules.md)")
-                .allowEmptyShould(true)
-                .check(jobs)));
+        return MUST_NOT_KNOW.entrySet().stream()
+                .map(e -> DynamicTest.dynamicTest(
+                        e.getKey(),
+                        () -> noClasses()
+                                .that()
+                                .resideInAPackage("sensorrounds." + e.getKey())
+                                .should()
+                                .dependOnClassesThat()
+                                .resideInAnyPackage(e.getValue().stream()
+                                        .map(p -> "sensorrounds." + p)
+                                        .toArray(String[]::new))
+                                .as("sensorrounds." + e.getKey() + " must not know " + e.getValue()
+                                        + "; data flows one way (docs/decisions/0001-two-modules.md)")
+                                .allowEmptyShould(true)
+                                .check(jobs)));
     }
 
     @Test

@@ -26,7 +26,8 @@ final class CsvSheet {
 
     static void write(StructType schema, Iterator<Row> rows, OutputStream out) {
         try (Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
-                CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
+                CsvWriter csv =
+                        CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text)) {
             csv.writeRecord(schema.fieldNames());
             String[] cells = new String[schema.size()];
             while (rows.hasNext()) {

@@ -19,7 +19,8 @@ public final class QuickLocalFileSystem extends RawLocalFileSystem {
     @Override
     public void setPermission(Path path, FsPermission permission) throws IOException {
         if (POSIX) {
-            String rwx = permission.getUserAction().SYMBOL + permission.getGroupAction().SYMBOL
+            String rwx = permission.getUserAction().SYMBOL
+                    + permission.getGroupAction().SYMBOL
                     + permission.getOtherAction().SYMBOL;
             Files.setPosixFilePermissions(pathToFile(path).toPath(), PosixFilePermissions.fromString(rwx));
         }

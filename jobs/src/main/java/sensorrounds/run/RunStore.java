@@ -41,7 +41,10 @@ public final class RunStore {
             this.files = root.getFileSystem(hadoop);
         } catch (IOException | IllegalArgumentException e) {
             throw new RefusedInput(
-                    "output folder cannot be used", folder, e.getMessage(), "a path or URI that can be written",
+                    "output folder cannot be used",
+                    folder,
+                    e.getMessage(),
+                    "a path or URI that can be written",
                     "give another --out");
         }
     }
@@ -87,8 +90,11 @@ public final class RunStore {
             }
         } catch (IOException e) {
             throw new RefusedInput(
-                    "output folder cannot be written", root.toString(), e.getMessage(),
-                    "a folder in which files can be made", "make it writable, or give another --out");
+                    "output folder cannot be written",
+                    root.toString(),
+                    e.getMessage(),
+                    "a folder in which files can be made",
+                    "make it writable, or give another --out");
         }
     }
 
@@ -110,12 +116,12 @@ public final class RunStore {
             if (files.getUri().getScheme().equals("file")) {
                 Files.move(
                         java.nio.file.Path.of(files.makeQualified(fresh).toUri().getPath()),
-                        java.nio.file.Path.of(files.makeQualified(target).toUri().getPath()),
+                        java.nio.file.Path.of(
+                                files.makeQualified(target).toUri().getPath()),
                         StandardCopyOption.ATOMIC_MOVE,
                         StandardCopyOption.REPLACE_EXISTING);
             } else {
-                FileContext.getFileContext(files.getUri(), hadoop)
-                        .rename(fresh, target, Options.Rename.OVERWRITE);
+                FileContext.getFileContext(files.getUri(), hadoop).rename(fresh, target, Options.Rename.OVERWRITE);
             }
         } catch (IOException e) {
             throw new UncheckedIOException("the finished run " + run + " could not be published", e);

@@ -57,7 +57,10 @@ public final class SettingsFile {
         }
         if (!user.isObject()) {
             throw new UsageError(
-                    "the settings file is not an object", fileName, user.getNodeType().name(), "{ ... }",
+                    "the settings file is not an object",
+                    fileName,
+                    user.getNodeType().name(),
+                    "{ ... }",
                     "start from the example in docs/settings.md");
         }
         ObjectNode result = defaults();
@@ -76,7 +79,10 @@ public final class SettingsFile {
                 List<String> allowed = new ArrayList<>();
                 into.fieldNames().forEachRemaining(allowed::add);
                 throw new UsageError(
-                        "unknown key in the settings file", where, key, "one of " + String.join(", ", allowed),
+                        "unknown key in the settings file",
+                        where,
+                        key,
+                        "one of " + String.join(", ", allowed),
                         "take the key out or correct its spelling");
             }
             JsonNode value = entry.getValue();
@@ -92,7 +98,10 @@ public final class SettingsFile {
     private static void check(JsonNode known, JsonNode value, JsonNode range, String key, String where) {
         if (known.getNodeType() != value.getNodeType()) {
             throw new UsageError(
-                    "wrong type for " + key, where, value.toString(), word(known.getNodeType()),
+                    "wrong type for " + key,
+                    where,
+                    value.toString(),
+                    word(known.getNodeType()),
                     "give a value like the default, " + known);
         }
         if (value.isNumber()) {
@@ -144,7 +153,8 @@ public final class SettingsFile {
                     name = p.currentName();
                     List<String> full = new ArrayList<>(path);
                     full.add(name);
-                    lines.putIfAbsent(String.join(".", full), p.currentTokenLocation().getLineNr());
+                    lines.putIfAbsent(
+                            String.join(".", full), p.currentTokenLocation().getLineNr());
                 } else if (t == JsonToken.START_OBJECT && name != null) {
                     path.add(name);
                 } else if (t == JsonToken.END_OBJECT && !path.isEmpty()) {

@@ -27,12 +27,14 @@ public final class SparkSessions {
         }
         conf.setIfMissing(
                 "spark.sql.shuffle.partitions",
-                Integer.toString(shufflePartitions(inputBytes, Runtime.getRuntime().availableProcessors())));
+                Integer.toString(
+                        shufflePartitions(inputBytes, Runtime.getRuntime().availableProcessors())));
         // Tables hold calendar days and local wall-clock times; a session zone must never shift them.
         conf.set("spark.sql.session.timeZone", "UTC");
         conf.set("spark.sql.datetime.java8API.enabled", "true");
         conf.set("spark.sql.parquet.outputTimestampType", "TIMESTAMP_MICROS");
-        conf.setIfMissing("spark.sql.sources.commitProtocolClass",
+        conf.setIfMissing(
+                "spark.sql.sources.commitProtocolClass",
                 "org.apache.spark.sql.execution.datasources.SQLHadoopMapReduceCommitProtocol");
         return SparkSession.builder().config(conf).getOrCreate();
     }
