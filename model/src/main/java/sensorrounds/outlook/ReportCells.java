@@ -22,9 +22,8 @@ import sensorrounds.visit.ReadOutcome;
  * first silence after an answer is a landmark, else one failure would count several times.
  *
  * <p>Expected failures are the cumulative hazard of the cohort's law over the window; over a window that ended in
- * failure half of it, as the sensor was at risk only until it failed (the actuarial convention). Against the exact
- * expectation of a failure somewhere in the window the half is 2 % off where half of the sensors fail in it and 10 %
- * where seven in ten do.
+ * failure half of it, as the sensor was at risk only until it failed (the actuarial convention). The ratio then comes
+ * out 4 % low where half of the sensors fail in a window and 10 % low where seven in ten do.
  *
  * <p>Expected failures are added as whole multiples of 2^-32 (2.3e-10 of a failure), so that adding is exact and any
  * order and any partitioning give the same bytes. Source of the ratio: {@link ReportRatios}.
