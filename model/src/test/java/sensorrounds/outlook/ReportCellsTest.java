@@ -89,6 +89,18 @@ class ReportCellsTest {
     }
 
     @Test
+    void aSilenceOfTheReaderIsNoReportOfTheSensor() {
+        // At 200 the reader heard nothing at all, so the sensor's last report is still the sound one.
+        ReportCells cells = new ReportCells();
+        cells.add(
+                new Lives("A1").ok(100).silent(200, 300).ok(600).life(),
+                (life, day) -> day.equals(Lives.day(200)) ? LastReport.SOUND : SILENT_OR_SOUND.apply(life, day),
+                LAW);
+        has(cells, LastReport.SOUND, 1, 0, 0.35);
+        has(cells, LastReport.SILENT_ONCE, 1, 0, 0.35);
+    }
+
+    @Test
     void whatSaysNothingIsLeftOut() {
         has(of(new Lives("A1").notTried(100, 300)), LastReport.SOUND, 0, 0, 0);
         has(of(new Lives("A1").unknownOrigin().ok(100, 300)), LastReport.SOUND, 0, 0, 0);
