@@ -8,7 +8,7 @@ import sensorrounds.survival.WeibullLife;
  * Source: equilibrium renewal process, backward recurrence time, Cox (1962), Renewal Theory, ch. 5.
  */
 final class UnknownAge {
-    private static final int POINTS = 64;
+    private static final int POINTS = 128;
     /** Survivors of one in a million beyond the least age are left out when nothing else bounds it. */
     private static final double LAST_HAZARD = Math.log(1e6);
 

@@ -39,13 +39,25 @@ final class Quadrature {
 
     /** One panel: exact for polynomials up to degree 31, enough for a smooth function over a short stretch. */
     static double panel(DoubleUnaryOperator f, double from, double to) {
-        double half = (to - from) / 2;
-        double middle = (to + from) / 2;
+        return panel(at(f, from, to), from, to);
+    }
+
+    /** Values of a function at the points of a panel, for use in more than one integral. */
+    static double[] at(DoubleUnaryOperator f, double from, double to) {
+        double[] values = new double[POINTS];
+        for (int i = 0; i < POINTS; i++) {
+            values[i] = f.applyAsDouble((to + from) / 2 + (to - from) / 2 * NODES[i]);
+        }
+        return values;
+    }
+
+    /** Integral over a panel of the function with these values at its points. */
+    static double panel(double[] values, double from, double to) {
         double sum = 0;
         for (int i = 0; i < POINTS; i++) {
-            sum += WEIGHTS[i] * f.applyAsDouble(middle + half * NODES[i]);
+            sum += WEIGHTS[i] * values[i];
         }
-        return half * sum;
+        return (to - from) / 2 * sum;
     }
 
     /** Panels halved until halving changes nothing that matters; for a positive function. */

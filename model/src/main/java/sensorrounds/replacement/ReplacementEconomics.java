@@ -1,6 +1,7 @@
 package sensorrounds.replacement;
 
 import java.io.Serializable;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.Locale;
 import java.util.Map;
@@ -100,21 +101,24 @@ public final class ReplacementEconomics implements Serializable {
                         .costRate());
     }
 
-    /** The horizon of one sensor: cumulative hazard c over it, and the share of c spent by each day. */
+    /** The horizon of one sensor. */
     private record Window(SurvivalAhead ahead, int days, double p) {
         double saving(double planned, double afterFailure, double rate) {
             return p * (afterFailure - planned) - rate * Quadrature.panel(s -> 1 - ahead.failureBy(s), 0, days);
         }
 
         double breakEven(double planned, double afterFailure, double rate) {
+            double[] shares = Quadrature.at(this::share, 0, days);
+            double[] working = new double[shares.length];
             double low = Math.log(LEAST_HAZARD);
             double high = Math.log(MOST_HAZARD);
             // 40 halvings of 34 log units: the break-even is right to 3e-11 of itself.
             for (int i = 0; i < 40; i++) {
                 double middle = (low + high) / 2;
-                double c = Math.exp(middle);
-                double gain = -Math.expm1(-c) * (afterFailure - planned)
-                        - rate * Quadrature.panel(s -> Math.exp(-c * share(s)), 0, days);
+                double hazard = Math.exp(middle);
+                Arrays.setAll(working, n -> Math.exp(-hazard * shares[n]));
+                double gain =
+                        -Math.expm1(-hazard) * (afterFailure - planned) - rate * Quadrature.panel(working, 0, days);
                 if (gain > 0) {
                     high = middle;
                 } else {
@@ -124,6 +128,7 @@ public final class ReplacementEconomics implements Serializable {
             return -Math.expm1(-Math.exp(high));
         }
 
+        /** Share of the cumulative hazard since the last answer to the horizon that falls before day s. */
         private double share(double s) {
             double whole = ahead.hazardBy(days);
             boolean plain = whole > 0 && whole < Double.POSITIVE_INFINITY;

@@ -2,7 +2,7 @@ package sensorrounds.stock;
 
 /**
  * Number of failures among independent units with unequal probabilities: exact, by convolving one binomial for each group
- * of equal probabilities. Ends with less than 1e-18 of the probability are cut after each step, under 1e-14 in all for
+ * of equal probabilities. Ends with less than 1e-18 of the probability are cut after each step, 2e-14 in all for
  * ten thousand groups. Source: Hong (2013), On computing the distribution function for the Poisson binomial distribution,
  * Computational Statistics and Data Analysis 59, 41-51 (direct convolution, which keeps the relative accuracy of tails
  * that Fourier methods lose).
