@@ -51,9 +51,9 @@ public final class CohortLadder {
     }
 
     /**
-     * Own fit from 20 failures, from where likelihood limits are found adequate (Jeng and Meeker 2000, Technometrics
-     * 42:135-148); pooled law from 5; prior worth 5 failures. Our choice: at 5 failures of its own a cohort stands half
-     * way between its own experience and the pool.
+     * Own fit from 20 failures, pooled law from 5, prior worth 5 failures: our choices, no source. At 20 failures the
+     * limits, which are normal on the log scale, are still rough: Jeng and Meeker (2000), Technometrics 42:135-148 (seen
+     * as an abstract only), want more than 50-100 for that kind. The limits are shown, so that nobody takes them for tight.
      */
     public static CohortLadder withDefaults() {
         return new CohortLadder(new Settings(20, 5, 5));

@@ -98,12 +98,13 @@ public final class KaplanMeierFit {
 
     /** Standard error of {@link #restrictedMean}, Klein and Moeschberger (2003), eq. 4.5.2 cut at tau. */
     public double restrictedMeanError(double tau) {
-        double whole = restrictedMean(tau);
+        StepCurve survival = survival();
+        double whole = survival.areaTo(tau);
         double variance = 0;
         for (Step step : steps) {
             double left = step.atRisk() - step.failures();
             if (step.age() < tau && step.survival() > 0) {
-                double beyond = whole - survival().areaTo(step.age());
+                double beyond = whole - survival.areaTo(step.age());
                 variance += beyond * beyond * step.failures() / (step.atRisk() * left);
             }
         }

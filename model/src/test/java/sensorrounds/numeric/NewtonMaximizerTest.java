@@ -52,7 +52,7 @@ class NewtonMaximizerTest {
 
     @Test
     void choleskySolvesAndInverts() {
-        // Golub and Van Loan's kind of example, inverse by hand: det = 1.
+        // Inverse by hand: the determinant is 1.
         double[][] matrix = {{2, 1}, {1, 1}};
         PositiveDefinite a = PositiveDefinite.of(matrix).orElseThrow();
         assertThat(a.inverse()[0]).containsExactly(new double[] {1, -1}, within(1e-14));

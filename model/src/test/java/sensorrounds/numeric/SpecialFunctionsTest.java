@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 
-/** Tables and closed forms from Abramowitz and Stegun (1964), Handbook of Mathematical Functions. */
+/**
+ * Tables and closed forms from Abramowitz and Stegun (1964), Handbook of Mathematical Functions; table digits and formula
+ * numbers are from memory, the closed forms stand by themselves.
+ */
 class SpecialFunctionsTest {
     @Test
     void gammaAtIntegersAndHalves() {

@@ -48,7 +48,7 @@ class CurvesTest {
             assertThat(point.lower()).isLessThanOrEqualTo(point.survival());
             assertThat(point.upper()).isGreaterThanOrEqualTo(point.survival());
         }
-        // Delayed entry: two at risk at 91 (one left at 50, two entered at 120 and none before), then more than two.
+        // By hand: three from birth, one leaves at 50; two enter at 120, two fail by 151; the fourth fails at 300.
         assertThat(points).extracting(CurvePoint::atRisk).containsExactly(3.0, 2.0, 2.0, 2.0, 1.0, 1.0, 1.0);
         assertThat(points).extracting(CurvePoint::failures).containsExactly(0.0, 0.0, 2.0, 2.0, 3.0, 3.0, 3.0);
         assertThat(Curves.weibull("part A", life, LifetimeSample.of(List.of()))).hasSize(1);

@@ -77,7 +77,7 @@ class ParametricFitterTest {
     /**
      * Weibull by hand: exact failures at 1 and 4, nothing censored. The score of the shape gives 1/b + log(4)/2 = 4^b
      * log(4) / (1 + 4^b); with u = 2^b, log u (u^2 - 1) / (u^2 + 1) = 1, that is y tanh(y) = 1 for y = b log 2, so that
-     * b = 1.19967864 / log 2 (y: the root of coth y = y, Abramowitz and Stegun's kind of transcendental constant).
+     * b = 1.19967864 / log 2 (y: the root of coth y = y).
      */
     @Test
     void twoFailuresSolvedByHand() {
