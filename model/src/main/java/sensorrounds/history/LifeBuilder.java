@@ -1,0 +1,267 @@
+package sensorrounds.history;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import sensorrounds.fleet.MonitoringSystem;
+import sensorrounds.fleet.Vehicle;
+import sensorrounds.visit.BatteryReport;
+import sensorrounds.visit.LoggedWheel;
+import sensorrounds.visit.ReadOutcome;
+import sensorrounds.visit.Source;
+import sensorrounds.visit.Visit;
+import sensorrounds.visit.VisitHeader;
+import sensorrounds.visit.Warning;
+
+/** Walks the visits of one vehicle in time order and puts together the lives of its sensors. */
+final class LifeBuilder {
+    /** From this many silent wheels on, with none heard, the reader is the likelier cause. */
+    private static final int WHEELS_FOR_A_DEAF_READER = 3;
+
+    private final Vehicle vehicle;
+    private final HistorySettings settings;
+    private final FindingLog findings;
+    private final WheelBook book = new WheelBook();
+    private final Origins origins;
+    private final SensorWork work;
+    private String lastSet;
+
+    LifeBuilder(Vehicle vehicle, HistorySettings settings, FindingLog findings) {
+        this.vehicle = vehicle;
+        this.settings = settings;
+        this.findings = findings;
+        this.origins = new Origins(vehicle, settings);
+        this.work = new SensorWork(book, findings, settings);
+    }
+
+    /** @param visits in time order */
+    List<LifeDraft> build(List<Visit> visits) {
+        if (hasNoWheelSensors(visits)) {
+            return List.of();
+        }
+        visits.forEach(this::walk);
+        return book.lives();
+    }
+
+    /** Silence all along: on an indirect system, or where nothing says that there is a sensor at all. */
+    private boolean hasNoWheelSensors(List<Visit> visits) {
+        List<LoggedWheel> rows = visits.stream().flatMap(v -> rows(v).stream()).toList();
+        List<Source> silent = rows.stream()
+                .filter(r -> r.wheel().read() == ReadOutcome.NO_ANSWER)
+                .map(LoggedWheel::source)
+                .toList();
+        boolean indirect = vehicle.system() == MonitoringSystem.INDIRECT;
+        boolean anySign = rows.stream()
+                .anyMatch(r -> r.wheel().read() == ReadOutcome.OK
+                        || SensorWork.endsALife(r)
+                        || (!indirect && r.wheel().sensorId() != null));
+        boolean none = !anySign && (indirect || vehicle.system() == MonitoringSystem.UNKNOWN);
+        if ((none || indirect) && !silent.isEmpty()) {
+            findings.vehicle(
+                    Finding.Kind.NO_WHEEL_SENSORS,
+                    visits.get(0).day(),
+                    silent.size() + " tries met silence"
+                            + (indirect
+                                    ? ", and by the fleet register the vehicle's system is indirect: it has no wheel"
+                                            + " sensors"
+                                    : ", no wheel ever answered, and the fleet register does not say what system the"
+                                            + " vehicle has"),
+                    "the silence counts for nothing" + (indirect ? "" : "; write the system into the fleet register"),
+                    silent);
+        }
+        return none;
+    }
+
+    private void walk(Visit visit) {
+        LocalDate day = visit.day();
+        List<LoggedWheel> rows = rows(visit);
+        String set = wheelSet(visit, rows);
+        origins.visited(day, set);
+        lastSet = set;
+
+        RowMatcher matcher = new RowMatcher(book, origins, findings, settings, day, set);
+        matcher.match(rows);
+        Map<LifeDraft, List<LoggedWheel>> read = new LinkedHashMap<>();
+        for (LoggedWheel row : rows) {
+            LifeDraft life = isTry(row, set) && !matcher.isAfterWork(row) ? lifeOf(row, set, matcher, day) : null;
+            if (life != null) {
+                addReading(life, visit.header(), row);
+                read.computeIfAbsent(life, k -> new ArrayList<>()).add(row);
+            }
+        }
+        settle(visit, read, rows.stream().filter(r -> isTry(r, set)).toList());
+        for (LoggedWheel row : rows) {
+            if (SensorWork.endsALife(row)) {
+                doWork(visit, row, set, matcher, read);
+            }
+        }
+    }
+
+    private void doWork(
+            Visit visit, LoggedWheel row, String set, RowMatcher matcher, Map<LifeDraft, List<LoggedWheel>> read) {
+        LocalDate day = visit.day();
+        Place place = new Place(set, row.wheel().position());
+        LifeDraft old = book.at(place);
+        if (old == null && !book.hasPlainValve(place)) {
+            String id = matcher.isMisread(row) || book.lastWith(id(row)).isPresent() ? null : id(row);
+            old = book.begin(new LifeDraft(place, id, row.wheel().part(), originAt(place), day));
+        }
+        boolean answered = old != null
+                && read.getOrDefault(old, List.of()).stream()
+                        .anyMatch(r -> r.wheel().read() == ReadOutcome.OK);
+        work.takeOff(row, place, old, answered, day);
+        if (SensorWork.isReplacement(row)) {
+            boolean afterWork = matcher.isAfterWork(row);
+            LifeDraft fitted = work.fit(row, place, old, afterWork, day);
+            if (afterWork) {
+                addReading(fitted, visit.header(), row);
+                fitted.answered(day);
+            }
+        }
+    }
+
+    private static String id(LoggedWheel row) {
+        return row.wheel().sensorId() == null ? "" : row.wheel().sensorId();
+    }
+
+    private void addReading(LifeDraft life, VisitHeader visit, LoggedWheel row) {
+        BatteryReport battery = row.wheel().battery();
+        life.addReading(visit, row, battery != null && battery.isLow(settings.battery()));
+    }
+
+    /** Whose try it was: the sensor named, or else the one last known at the place, or else a new acquaintance. */
+    private LifeDraft lifeOf(LoggedWheel row, String set, RowMatcher matcher, LocalDate day) {
+        LifeDraft named = matcher.matched(row);
+        if (named != null) {
+            return named;
+        }
+        Place place = new Place(set, row.wheel().position());
+        LifeDraft here = book.at(place);
+        if (here != null) {
+            return here;
+        }
+        String id = row.wheel().sensorId() == null || book.lastWith(id(row)).isPresent() ? null : id(row);
+        return book.begin(new LifeDraft(place, id, row.wheel().part(), originAt(place), day));
+    }
+
+    private LifeDraft.Origin originAt(Place place) {
+        return book.hasHistory(place)
+                ? Origins.unknown("nobody wrote down its fitting")
+                : origins.original(place.wheelSet());
+    }
+
+    /**
+     * A try that could have woken a sensor. Silence is no try where no sensor is to be expected: a plain valve, a spare
+     * never heard, an indirect system.
+     */
+    private boolean isTry(LoggedWheel row, String set) {
+        if (row.wheel().read() == ReadOutcome.OK) {
+            return true;
+        }
+        Place place = new Place(set, row.wheel().position());
+        return row.wheel().read() == ReadOutcome.NO_ANSWER
+                && vehicle.system() != MonitoringSystem.INDIRECT
+                && !book.hasPlainValve(place)
+                && !(place.position().isSpare() && book.at(place) == null);
+    }
+
+    private void settle(Visit visit, Map<LifeDraft, List<LoggedWheel>> read, List<LoggedWheel> tries) {
+        LocalDate day = visit.day();
+        long heard =
+                tries.stream().filter(r -> r.wheel().read() == ReadOutcome.OK).count();
+        boolean deaf = heard == 0 && tries.size() >= WHEELS_FOR_A_DEAF_READER;
+        if (deaf) {
+            findings.vehicle(
+                    Finding.Kind.READER_HEARD_NOTHING,
+                    day,
+                    "none of the " + tries.size() + " wheels tried answered"
+                            + (visit.header().readerId() == null
+                                    ? ""
+                                    : " reader " + visit.header().readerId()),
+                    "the visit counts for no sensor's silence",
+                    tries.stream().map(LoggedWheel::source).toList());
+        }
+        boolean oneSilent = tries.size() - heard == 1;
+        read.forEach((life, rows) -> {
+            if (rows.stream().anyMatch(r -> r.wheel().read() == ReadOutcome.OK)) {
+                noteAliveAgain(life, rows.get(0), day);
+                life.answered(day);
+            } else if (!deaf) {
+                life.silent(day);
+                if (oneSilent
+                        && visit.header().warning() == Warning.SYSTEM_FAULT
+                        && visit.header().warningSince() != null) {
+                    life.warnedSince(visit.header().warningSince());
+                }
+            }
+        });
+    }
+
+    private void noteAliveAgain(LifeDraft life, LoggedWheel row, LocalDate day) {
+        if (life.silentDays() >= settings.silentVisitsForFailure()) {
+            List<Source> sources = new ArrayList<>();
+            life.readings().stream().filter(r -> !r.answered()).forEach(r -> sources.add(r.source()));
+            sources.add(row.source());
+            findings.sensor(
+                    Finding.Kind.ALIVE_AGAIN,
+                    life.sensorId(),
+                    row.wheel().position(),
+                    day,
+                    life.name() + " was silent at " + life.silentDays() + " visits in a row and answers again",
+                    "the silence was no death: its life goes on",
+                    sources);
+        }
+    }
+
+    /** The set on the vehicle: as written down, or else the one whose sensors answer. */
+    private String wheelSet(Visit visit, List<LoggedWheel> rows) {
+        Set<String> heard = RowMatcher.heardIds(rows);
+        String named = visit.header().wheelSet();
+        if (named != null) {
+            boolean sameWheels = book.seatedInSet(null).stream().anyMatch(l -> heard.contains(l.sensorId()));
+            if (book.seatedInSet(named).isEmpty() && sameWheels) {
+                book.nameSet(named);
+                origins.nameSet(named);
+            }
+            return named;
+        }
+        Map<String, Integer> votes = new LinkedHashMap<>();
+        for (String set : sets(book.lives())) {
+            long known = book.seatedInSet(set).stream()
+                    .filter(l -> heard.contains(l.sensorId()))
+                    .count();
+            if (known > 0) {
+                votes.put(set, (int) known);
+            }
+        }
+        if (votes.isEmpty()) {
+            return heard.size() > 1 ? null : lastSet;
+        }
+        return votes.entrySet().stream()
+                .max(Map.Entry.<String, Integer>comparingByValue()
+                        .thenComparing(Map.Entry::getKey, Comparator.nullsLast(Comparator.reverseOrder())))
+                .orElseThrow()
+                .getKey();
+    }
+
+    private static Set<String> sets(Collection<LifeDraft> lives) {
+        Set<String> sets = new LinkedHashSet<>();
+        lives.forEach(l -> sets.add(l.place().wheelSet()));
+        return sets;
+    }
+
+    private static List<LoggedWheel> rows(Visit visit) {
+        return visit.rows().stream()
+                .filter(r -> Objects.nonNull(r.wheel()))
+                .sorted(Comparator.comparing((LoggedWheel r) -> r.wheel().position())
+                        .thenComparing(LoggedWheel::source))
+                .toList();
+    }
+}
