@@ -1,0 +1,101 @@
+package sensorrounds.analyse;
+
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.spark.api.java.JavaPairRDD;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.JavaSparkContext;
+import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.storage.StorageLevel;
+import scala.Tuple2;
+import sensorrounds.fleet.Part;
+import sensorrounds.fleet.StockOnHand;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.outlook.ReportCells;
+import sensorrounds.outlook.ReportRatios;
+import sensorrounds.review.Estimates;
+import sensorrounds.review.FleetCounts;
+import sensorrounds.review.ReviewSettings;
+import sensorrounds.review.StockReview;
+import sensorrounds.review.VehicleReview;
+import sensorrounds.review.VehicleReviewer;
+import sensorrounds.stock.DemandKey;
+import sensorrounds.stock.DemandState;
+import sensorrounds.stock.StockOutlook;
+
+/**
+ * The steps of {@link sensorrounds.review.FleetReview} over partitions. Only counts and cells come to the driver; every
+ * state that is merged is exact, so the partitioning does not show in any figure.
+ */
+public final class FleetReviewJob {
+    private final JavaSparkContext spark;
+    private final ReviewSettings settings;
+    private final LocalDate asOf;
+
+    public FleetReviewJob(JavaSparkContext spark, ReviewSettings settings, LocalDate asOf) {
+        this.spark = spark;
+        this.settings = settings;
+        this.asOf = asOf;
+    }
+
+    /**
+     * The review of a fleet, held over the cluster.
+     *
+     * @param reviews one for each vehicle, persisted
+     * @param stock ordered by part, depot, month
+     */
+    public record Result(
+            FleetCounts counts,
+            Estimates estimates,
+            ReportRatios ratios,
+            JavaRDD<VehicleReview> reviews,
+            List<StockOutlook> stock) {}
+
+    /** @param histories one for each vehicle; walked through several times, so best persisted by the caller */
+    public Result run(JavaRDD<VehicleHistory> histories, Map<String, Part> parts, List<StockOnHand> onHand) {
+        spark.setJobDescription("Count the fleet");
+        FleetCounts counts = counts(histories);
+        Estimates estimates = Estimates.of(counts, settings);
+
+        spark.setJobDescription("Count failures by last report");
+        Broadcast<Estimates> fitted = spark.broadcast(estimates);
+        ReportRatios ratios = ReportRatios.fit(reports(histories, fitted), settings.outlook());
+
+        spark.setJobDescription("Review each vehicle");
+        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, parts, asOf);
+        Broadcast<VehicleReviewer> shared = spark.broadcast(reviewer);
+        JavaRDD<VehicleReview> reviews = histories
+                .map(h -> shared.value().review(h))
+                .persist(StorageLevel.MEMORY_AND_DISK());
+
+        spark.setJobDescription("Add up the demand for parts");
+        Map<DemandKey, DemandState> demand = new HashMap<>(demand(reviews).collectAsMap());
+        return new Result(
+                counts, estimates, ratios, reviews, StockReview.of(demand, onHand, reviewer.stock()));
+    }
+
+    private FleetCounts counts(JavaRDD<VehicleHistory> histories) {
+        ReviewSettings s = settings;
+        LocalDate day = asOf;
+        return histories.treeAggregate(new FleetCounts(s, day), FleetCounts::add, FleetCounts::merge);
+    }
+
+    private static ReportCells reports(JavaRDD<VehicleHistory> histories, Broadcast<Estimates> fitted) {
+        return histories.treeAggregate(
+                new ReportCells(), (cells, h) -> fitted.value().countReports(cells, h), ReportCells::merge);
+    }
+
+    private static JavaPairRDD<DemandKey, DemandState> demand(JavaRDD<VehicleReview> reviews) {
+        return reviews.flatMap(r -> r.demand().iterator())
+                .mapToPair(u -> new Tuple2<>(u.key(), u))
+                .aggregateByKey(
+                        new DemandState(),
+                        (state, u) -> {
+                            state.add(u.probability(), u.sdLogHazard());
+                            return state;
+                        },
+                        DemandState::merge);
+    }
+}
