@@ -13,6 +13,15 @@ public final class SparkSessions {
      * @param inputBytes size of the input, from which the number of shuffle partitions follows
      */
     public static SparkSession open(String name, long inputBytes) {
+        return SparkSession.builder().config(conf(name, inputBytes)).getOrCreate();
+    }
+
+    /** Partitions that shuffles of this session are set to. */
+    static int partitions(SparkSession spark) {
+        return Integer.parseInt(spark.conf().get("spark.sql.shuffle.partitions"));
+    }
+
+    static SparkConf conf(String name, long inputBytes) {
         SparkConf conf = new SparkConf();
         conf.setIfMissing("spark.master", "local[*]");
         boolean local = conf.get("spark.master").startsWith("local");

@@ -19,7 +19,7 @@ import sensorrounds.tables.Table;
 /** Writes a result table twice: as Parquet for programs, and as one CSV file for people. Rows stand in a stated order. */
 final class TableWriter {
     /** Tables up to this length are sorted in the driver: a small run should not pay for a distributed sort. */
-    private static final int SMALL = 100_000;
+    static final int SMALL = 100_000;
 
     private final SparkSession spark;
     private final RunStore store;
@@ -32,12 +32,7 @@ final class TableWriter {
     }
 
     /** An order that can travel to the executors. */
-    interface Order<T> extends Comparator<T>, Serializable {
-        static <T> Order<T> of(Comparator<T> comparator) {
-            // Comparator.comparing and its kin are serialisable as long as the functions in them are.
-            return (Order<T> & Serializable) comparator::compare;
-        }
-    }
+    interface Order<T> extends Comparator<T>, Serializable {}
 
     /** Length and first rows of a written table. */
     record Written<T>(long rows, List<T> first) {}

@@ -1,0 +1,109 @@
+package sensorrounds.run;
+
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import org.apache.hadoop.conf.Configuration;
+import org.apache.hadoop.fs.Path;
+import org.apache.spark.SparkConf;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.JavaSparkContext;
+import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.deploy.SparkHadoopUtil;
+import org.apache.spark.sql.SparkSession;
+import org.apache.spark.storage.StorageLevel;
+import sensorrounds.analyse.FleetReviewJob;
+import sensorrounds.assemble.Histories;
+import sensorrounds.fleet.Vehicle;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.ingest.IngestJob;
+import sensorrounds.ingest.IngestSummary;
+import sensorrounds.ingest.LogTable;
+import sensorrounds.ingest.RefusedInput;
+import sensorrounds.report.HtmlReport;
+import sensorrounds.report.ReportData;
+import sensorrounds.report.RunSummary;
+
+/** The way of the data, from visit logs to published tables and report. */
+public final class Pipeline {
+    private final RunOptions options;
+    private final Progress progress;
+
+    public Pipeline(RunOptions options, Progress progress) {
+        this.options = options;
+        this.progress = progress;
+    }
+
+    /**
+     * What came of a run.
+     *
+     * @param summary text for the person who started it
+     * @param overLimit true when more rows were quarantined than the settings allow
+     */
+    public record Outcome(String folder, String summary, boolean overLimit) {}
+
+    /** Hadoop's configuration before there is a session: the user's files, and quick local ones on one machine. */
+    public static Configuration hadoop() {
+        SparkConf conf = SparkSessions.conf("inputs", 0);
+        return SparkHadoopUtil.get().newConfiguration(conf);
+    }
+
+    /** Reads, reviews, writes and publishes. A run that fails leaves earlier results as they were. */
+    public Outcome run() {
+        Configuration hadoop = hadoop();
+        RunInputs inputs = RunInputs.find(options, hadoop);
+        RunStore store = new RunStore(options.out(), hadoop);
+        Path folder = store.begin();
+        progress.say("run " + folder.getName() + ": " + inputs.logs().size() + " logs, " + size(inputs.bytes()));
+        try (SparkSession spark = SparkSessions.open("sensor-rounds", inputs.bytes())) {
+            Outcome outcome = run(spark, inputs, store, folder);
+            store.mark(
+                    folder,
+                    outcome.overLimit() ? RunStore.State.DONE_OVER_QUARANTINE_LIMIT : RunStore.State.DONE,
+                    "");
+            store.publish(folder);
+            return outcome;
+        } catch (RuntimeException e) {
+            store.mark(folder, RunStore.State.FAILED, RefusedInput.in(e).map(RefusedInput::getMessage).orElse(e.toString()));
+            throw e;
+        }
+    }
+
+    private Outcome run(SparkSession spark, RunInputs inputs, RunStore store, Path folder) {
+        JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
+        String rows = new Path(folder, "tables/log_rows").toString();
+        progress.say("Spark started; reading the logs");
+        IngestSummary ingest = new IngestJob(spark, SparkSessions.partitions(spark)).run(inputs.logs(), rows);
+
+        LocalDate asOf = options.asOf() == null ? AsOf.latestVisit(spark, rows) : options.asOf();
+        progress.say(ingest.accepted() + " rows accepted; rebuilding sensor lives as of " + asOf);
+        Broadcast<Map<String, Vehicle>> register = context.broadcast(inputs.fleet());
+        JavaRDD<VehicleHistory> histories = Histories.of(
+                        LogTable.byVehicle(spark, rows), register, inputs.settings().review().history(), asOf)
+                .persist(StorageLevel.MEMORY_AND_DISK());
+        FleetReviewJob.Result review = new FleetReviewJob(context, inputs.settings().review(), asOf)
+                .run(histories, inputs.parts(), inputs.stock());
+
+        progress.say("review done; writing the tables");
+        ResultTables tables = new ResultTables(new TableWriter(spark, store, folder), inputs.settings().reportRows());
+        ResultTables.Heads heads = tables.write(histories, review);
+        QuarantineSheet.write(spark, rows, store, folder);
+
+        progress.say("writing the report");
+        ReportData report = ReportAssembly.of(folder.getName(), asOf, inputs, ingest, review, heads);
+        StringBuilder html = new StringBuilder();
+        HtmlReport.write(report, html);
+        store.write(new Path(folder, "report.html"), html.toString().getBytes(StandardCharsets.UTF_8));
+        store.write(
+                new Path(folder, "run.json"),
+                RunManifest.of(asOf, inputs, ingest, review, heads).getBytes(StandardCharsets.UTF_8));
+        String summary = RunSummary.text(report, folder + "/report.html");
+        double quarantined = ingest.rowsIn() == 0 ? 0 : (double) ingest.quarantined() / ingest.rowsIn();
+        return new Outcome(folder.toString(), summary, quarantined > inputs.settings().quarantineLimit());
+    }
+
+    private static String size(long bytes) {
+        return bytes < 10_000_000 ? bytes / 1000 + " kB" : bytes / 1_000_000 + " MB";
+    }
+}

@@ -1,0 +1,188 @@
+package sensorrounds.run;
+
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.spark.api.java.JavaRDD;
+import sensorrounds.analyse.FleetReviewJob;
+import sensorrounds.condition.ReaderQuality;
+import sensorrounds.condition.WatchEntry;
+import sensorrounds.history.Finding;
+import sensorrounds.history.FollowUp;
+import sensorrounds.history.SensorLife;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.history.WarningEpisode;
+import sensorrounds.outlook.UnmonitoredWheel;
+import sensorrounds.recurrence.RecurringVehicle;
+import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.replacement.Ranker;
+import sensorrounds.review.VehicleReview;
+import sensorrounds.run.TableWriter.Order;
+import sensorrounds.run.TableWriter.Written;
+import sensorrounds.tables.FollowUps;
+import sensorrounds.tables.Findings;
+import sensorrounds.tables.RankedReplacements;
+import sensorrounds.tables.ReaderQualities;
+import sensorrounds.tables.RecurringVehicles;
+import sensorrounds.tables.SensorLives;
+import sensorrounds.tables.StockOutlooks;
+import sensorrounds.tables.Suspects;
+import sensorrounds.tables.SurvivalCurves;
+import sensorrounds.tables.SurvivalFits;
+import sensorrounds.tables.Table;
+import sensorrounds.tables.UnmonitoredWheels;
+import sensorrounds.tables.WarningEpisodes;
+import sensorrounds.tables.WatchList;
+
+/** Writes every result table, each in the order its reader wants, and keeps the first rows of each for the report. */
+final class ResultTables {
+    private final TableWriter writer;
+    private final int keep;
+    private final Map<String, Long> rows = new LinkedHashMap<>();
+
+    ResultTables(TableWriter writer, int keep) {
+        this.writer = writer;
+        this.keep = keep;
+    }
+
+    /**
+     * First rows of the tables the report shows, with their full length.
+     *
+     * @param rows length of each table by name
+     */
+    record Heads(
+            Written<RankedReplacement> ranked,
+            Written<UnmonitoredWheel> unmonitored,
+            Written<RecurringVehicle> recurring,
+            Written<WatchEntry> watch,
+            Written<FollowUp> followUps,
+            Written<ReaderQuality> readers,
+            Written<Finding> findings,
+            Map<String, Long> rows) {}
+
+    Heads write(JavaRDD<VehicleHistory> histories, FleetReviewJob.Result review) {
+        JavaRDD<VehicleReview> reviews = review.reviews();
+        Written<RankedReplacement> ranked = ranked(reviews.flatMap(r -> r.lines().iterator()));
+        Written<UnmonitoredWheel> unmonitored = write(
+                UnmonitoredWheels.TABLE,
+                reviews.flatMap(r -> r.unmonitored().iterator()),
+                Orders.UNMONITORED);
+        JavaRDD<RecurringVehicle> vehicles =
+                reviews.filter(r -> r.recurring() != null).map(VehicleReview::recurring);
+        Written<RecurringVehicle> recurring = write(RecurringVehicles.TABLE, vehicles, Orders.RECURRING);
+        write(
+                Suspects.TABLE,
+                vehicles.flatMap(v -> Suspects.of(v).iterator()),
+                Orders.SUSPECTS);
+        Written<WatchEntry> watch =
+                write(WatchList.TABLE, reviews.flatMap(r -> r.watch().iterator()), Orders.WATCH);
+        Written<FollowUp> followUps =
+                write(FollowUps.TABLE, histories.flatMap(h -> h.followUps().iterator()), Orders.FOLLOW_UPS);
+        write(SensorLives.TABLE, histories.flatMap(h -> h.lives().iterator()), Orders.LIVES);
+        write(WarningEpisodes.TABLE, histories.flatMap(h -> h.episodes().iterator()), Orders.EPISODES);
+        Written<Finding> findings =
+                write(Findings.TABLE, histories.flatMap(h -> h.findings().iterator()), Orders.FINDINGS);
+        write(StockOutlooks.TABLE, review.stock());
+        write(SurvivalFits.TABLE, review.estimates().fits());
+        write(SurvivalCurves.TABLE, review.estimates().curves());
+        Written<ReaderQuality> readers =
+                write(ReaderQualities.TABLE, review.estimates().wake().qualities());
+        return new Heads(ranked, unmonitored, recurring, watch, followUps, readers, findings, Map.copyOf(rows));
+    }
+
+    private Written<RankedReplacement> ranked(JavaRDD<RankedReplacement> lines) {
+        if (lines.count() <= TableWriter.SMALL) {
+            return write(RankedReplacements.TABLE, Ranker.rank(lines.collect()));
+        }
+        JavaRDD<RankedReplacement> sorted = TableWriter.sorted(lines, Orders.SAVING)
+                .zipWithIndex()
+                .map(t -> t._1().withRank(Math.toIntExact(t._2() + 1)));
+        return write(RankedReplacements.TABLE, sorted, Orders.RANK);
+    }
+
+    private <T> Written<T> write(Table<T> table, JavaRDD<T> all, Order<T> order) {
+        return noted(table, writer.write(table, all, order, keep));
+    }
+
+    private <T> Written<T> write(Table<T> table, List<T> all) {
+        return noted(table, writer.write(table, all, keep));
+    }
+
+    private <T> Written<T> noted(Table<T> table, Written<T> written) {
+        rows.put(table.name(), written.rows());
+        return written;
+    }
+
+    /** The order in which each table stands. Every one is total, so that equal input gives equal files. */
+    private static final class Orders {
+        private static final Comparator<String> TEXT = Comparator.nullsLast(Comparator.naturalOrder());
+        private static final Comparator<RankedReplacement> BY_SAVING = Ranker.order();
+        static final Order<RankedReplacement> SAVING = (a, b) -> BY_SAVING.compare(a, b);
+        static final Order<RankedReplacement> RANK = (a, b) -> Integer.compare(a.rank(), b.rank());
+        static final Order<UnmonitoredWheel> UNMONITORED = (a, b) -> first(
+                TEXT.compare(a.depot(), b.depot()),
+                a.vehicleId().compareTo(b.vehicleId()),
+                TEXT.compare(a.wheelSet(), b.wheelSet()),
+                TEXT.compare(code(a.position()), code(b.position())),
+                TEXT.compare(a.sensorId(), b.sensorId()));
+        static final Order<RecurringVehicle> RECURRING = (a, b) -> first(
+                a.pattern().compareTo(b.pattern()),
+                Double.compare(b.probabilityAbovePeers(), a.probabilityAbovePeers()),
+                a.vehicleId().compareTo(b.vehicleId()));
+        static final Order<Suspects.Line> SUSPECTS = (a, b) -> first(
+                a.vehicleId().compareTo(b.vehicleId()),
+                Integer.compare(a.suspect().order(), b.suspect().order()));
+        static final Order<WatchEntry> WATCH = (a, b) -> first(
+                a.sign().compareTo(b.sign()),
+                // NaN, for signs without a probability, stands on its own side of the order.
+                Double.compare(b.probability(), a.probability()),
+                a.vehicleId().compareTo(b.vehicleId()),
+                TEXT.compare(a.wheelSet(), b.wheelSet()),
+                TEXT.compare(code(a.position()), code(b.position())),
+                a.sensorId().compareTo(b.sensorId()));
+        static final Order<FollowUp> FOLLOW_UPS = (a, b) -> first(
+                a.state().compareTo(b.state()),
+                a.repairedOn().compareTo(b.repairedOn()),
+                a.vehicleId().compareTo(b.vehicleId()),
+                a.visitId().compareTo(b.visitId()));
+        static final Order<SensorLife> LIVES = (a, b) -> first(
+                a.vehicleId().compareTo(b.vehicleId()),
+                TEXT.compare(a.wheelSet(), b.wheelSet()),
+                TEXT.compare(code(a.position()), code(b.position())),
+                TEXT.compare(text(a.firstAnswered()), text(b.firstAnswered())),
+                a.lifeId().compareTo(b.lifeId()));
+        static final Order<WarningEpisode> EPISODES = (a, b) -> first(
+                a.vehicleId().compareTo(b.vehicleId()),
+                a.firstSeen().compareTo(b.firstSeen()),
+                a.kind().compareTo(b.kind()),
+                String.join(" ", a.visitIds()).compareTo(String.join(" ", b.visitIds())));
+        static final Order<Finding> FINDINGS = (a, b) -> first(
+                a.vehicleId().compareTo(b.vehicleId()),
+                TEXT.compare(text(a.day()), text(b.day())),
+                a.kind().compareTo(b.kind()),
+                TEXT.compare(code(a.position()), code(b.position())),
+                TEXT.compare(a.sensorId(), b.sensorId()),
+                a.what().compareTo(b.what()),
+                a.sources().toString().compareTo(b.sources().toString()));
+
+        private Orders() {}
+
+        private static int first(int... comparisons) {
+            for (int c : comparisons) {
+                if (c != 0) {
+                    return c;
+                }
+            }
+            return 0;
+        }
+
+        private static String code(Object position) {
+            return text(position);
+        }
+
+        private static String text(Object value) {
+            return value == null ? null : value.toString();
+        }
+    }
+}

@@ -1,0 +1,58 @@
+package sensorrounds.run;
+
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.LocalDate;
+import java.util.TreeMap;
+import sensorrounds.analyse.FleetReviewJob;
+import sensorrounds.ingest.IngestSummary;
+import sensorrounds.run.ResultTables.Heads;
+
+/** {@code run.json}: what a run read, used and wrote, for programs. Equal input gives equal bytes. */
+final class RunManifest {
+    private static final JsonMapper JSON = new JsonMapper();
+
+    private RunManifest() {}
+
+    static String of(
+            LocalDate asOf, RunInputs inputs, IngestSummary ingest, FleetReviewJob.Result review, Heads heads) {
+        ObjectNode run = JSON.createObjectNode();
+        run.put("contract", "1.0");
+        run.put("asOf", asOf.toString());
+        ObjectNode versions = run.putObject("versions");
+        versions.put("sensorRounds", Versions.own());
+        versions.put("spark", Versions.spark());
+
+        ObjectNode rows = run.putObject("rows");
+        rows.put("read", ingest.rowsIn());
+        rows.put("accepted", ingest.accepted());
+        rows.put("quarantined", ingest.quarantined());
+        rows.put("duplicates", ingest.duplicateRows());
+        ArrayNode files = run.putArray("files");
+        for (IngestSummary.FileResult f : ingest.files()) {
+            ObjectNode file = files.addObject();
+            file.put("file", f.file());
+            file.put("bytes", f.count().bytes());
+            file.put("layout", f.count().layout() == null ? "canonical" : f.count().layout());
+            file.put("read", f.count().rows());
+            file.put("accepted", f.accepted());
+            file.put("quarantined", f.quarantined());
+            file.put("duplicates", f.duplicates());
+        }
+        ArrayNode reasons = run.putArray("quarantine");
+        for (IngestSummary.Reason r : ingest.quarantine()) {
+            ObjectNode reason = reasons.addObject();
+            reason.put("rule", r.rule().name());
+            reason.put("field", r.field());
+            reason.put("rows", r.rows());
+        }
+        ObjectNode fleet = run.putObject("fleet");
+        fleet.put("vehicles", review.counts().vehicles());
+        fleet.put("sensorsInService", review.counts().sensorsInService());
+        ObjectNode tables = run.putObject("tables");
+        new TreeMap<>(heads.rows()).forEach(tables::put);
+        run.set("settings", inputs.settings().tree());
+        return run.toPrettyString() + "\n";
+    }
+}

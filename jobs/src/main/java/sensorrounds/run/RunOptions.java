@@ -1,0 +1,14 @@
+package sensorrounds.run;
+
+import java.time.LocalDate;
+
+/**
+ * What the user asked for.
+ *
+ * @param data the data folder
+ * @param logs folder, file or glob of visit logs; null for {@code visit-logs} in the data folder
+ * @param settings settings file; null for {@code settings.json} in the data folder, or the defaults without one
+ * @param out output folder
+ * @param asOf day the figures hold for; null for the day of the latest visit
+ */
+public record RunOptions(String data, String logs, String settings, String out, LocalDate asOf) {}
