@@ -9,6 +9,7 @@ import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import sensorrounds.numeric.GammaFunction;
 
 class SpecialFunctionsTest {
     /** SciPy 1.17.1, scipy.special gammaln, digamma, polygamma(1, x). */
@@ -21,26 +22,29 @@ class SpecialFunctionsTest {
         "200, 857.9336698258575, 5.295815283219911"
     })
     void logGammaAndDigamma(double x, double logGamma, double digamma) {
-        assertThat(LogGamma.of(x)).isCloseTo(logGamma, within(1e-12));
-        assertThat(LogGamma.digamma(x)).isCloseTo(digamma, Percentage.withPercentage(1e-11));
+        assertThat(GammaFunction.logGamma(x)).isCloseTo(logGamma, within(1e-12));
+        assertThat(Polygamma.digamma(x)).isCloseTo(digamma, Percentage.withPercentage(1e-11));
     }
 
     /** Abramowitz and Stegun (1964) 6.4.2 and 6.4.4: trigamma(1) = pi^2/6, trigamma(1/2) = pi^2/2. */
     @Test
     void trigammaAtOneAndOneHalf() {
-        assertThat(LogGamma.trigamma(1)).isCloseTo(Math.PI * Math.PI / 6, within(1e-13));
-        assertThat(LogGamma.trigamma(0.5)).isCloseTo(Math.PI * Math.PI / 2, within(1e-13));
+        assertThat(Polygamma.trigamma(1)).isCloseTo(Math.PI * Math.PI / 6, within(1e-13));
+        assertThat(Polygamma.trigamma(0.5)).isCloseTo(Math.PI * Math.PI / 2, within(1e-13));
     }
 
     @Test
     void logGammaOfFactorials() {
-        assertThat(LogGamma.of(1)).isCloseTo(0, within(1e-14));
-        assertThat(LogGamma.of(2)).isCloseTo(0, within(1e-14));
-        assertThat(LogGamma.of(11)).isCloseTo(Math.log(3628800), within(1e-13));
-        assertThatThrownBy(() -> LogGamma.of(0)).hasMessageContaining("x > 0");
+        assertThat(GammaFunction.logGamma(1)).isCloseTo(0, within(1e-14));
+        assertThat(GammaFunction.logGamma(2)).isCloseTo(0, within(1e-14));
+        assertThat(GammaFunction.logGamma(11)).isCloseTo(Math.log(3628800), within(1e-13));
+        assertThatThrownBy(() -> GammaFunction.logGamma(0)).hasMessageContaining("x > 0");
     }
 
-    /** SciPy 1.17.1, scipy.special.betainc; the last is 11/16 by hand: Beta(2,3) at 1/2. */
+    /**
+     * SciPy 1.17.1, scipy.special.betainc; the last is 11/16 by hand: Beta(2,3) at 1/2. With parameters near a hundred
+     * thousand log gamma is near a million, and its rounding leaves nine digits.
+     */
     @ParameterizedTest
     @CsvSource({
         "0.3, 4, 0.01, 0.41023606739596147",
@@ -49,7 +53,7 @@ class SpecialFunctionsTest {
         "2, 3, 0.5, 0.6875"
     })
     void incompleteBeta(double a, double b, double x, double expected) {
-        assertThat(new BetaDistribution(a, b).cdf(x)).isCloseTo(expected, Percentage.withPercentage(2e-8));
+        assertThat(new BetaDistribution(a, b).cdf(x)).isCloseTo(expected, Percentage.withPercentage(1e-7));
     }
 
     /** Clopper–Pearson limits are beta quantiles; R 4.2.2 binom.test on a grid with its edges. */
