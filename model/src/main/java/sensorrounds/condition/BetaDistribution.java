@@ -1,6 +1,7 @@
 package sensorrounds.condition;
 
 import java.io.Serializable;
+import sensorrounds.numeric.GammaFunction;
 
 /**
  * A beta law on (0, 1). Its distribution function is the regularised incomplete beta function, by the continued
@@ -62,7 +63,7 @@ record BetaDistribution(double alpha, double beta) implements Serializable {
 
     /** log B(a, b). */
     static double logBeta(double a, double b) {
-        return LogGamma.of(a) + LogGamma.of(b) - LogGamma.of(a + b);
+        return GammaFunction.logGamma(a) + GammaFunction.logGamma(b) - GammaFunction.logGamma(a + b);
     }
 
     private static double lower(double x, double oneMinusX, double a, double b) {

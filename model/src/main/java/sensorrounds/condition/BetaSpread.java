@@ -100,20 +100,20 @@ final class BetaSpread {
         double haa = 0;
         double hab = 0;
         double hbb = 0;
-        double digammaA = LogGamma.digamma(a);
-        double digammaB = LogGamma.digamma(b);
-        double digammaAb = LogGamma.digamma(a + b);
-        double trigammaA = LogGamma.trigamma(a);
-        double trigammaB = LogGamma.trigamma(b);
-        double trigammaAb = LogGamma.trigamma(a + b);
+        double digammaA = Polygamma.digamma(a);
+        double digammaB = Polygamma.digamma(b);
+        double digammaAb = Polygamma.digamma(a + b);
+        double trigammaA = Polygamma.trigamma(a);
+        double trigammaB = Polygamma.trigamma(b);
+        double trigammaAb = Polygamma.trigamma(a + b);
         for (Group g : groups) {
             double n = g.successes() + g.failures();
-            double both = LogGamma.digamma(a + b + n) - digammaAb;
-            double bothSecond = LogGamma.trigamma(a + b + n) - trigammaAb;
-            ga += g.groups() * (LogGamma.digamma(a + g.successes()) - digammaA - both);
-            gb += g.groups() * (LogGamma.digamma(b + g.failures()) - digammaB - both);
-            haa += g.groups() * (LogGamma.trigamma(a + g.successes()) - trigammaA - bothSecond);
-            hbb += g.groups() * (LogGamma.trigamma(b + g.failures()) - trigammaB - bothSecond);
+            double both = Polygamma.digamma(a + b + n) - digammaAb;
+            double bothSecond = Polygamma.trigamma(a + b + n) - trigammaAb;
+            ga += g.groups() * (Polygamma.digamma(a + g.successes()) - digammaA - both);
+            gb += g.groups() * (Polygamma.digamma(b + g.failures()) - digammaB - both);
+            haa += g.groups() * (Polygamma.trigamma(a + g.successes()) - trigammaA - bothSecond);
+            hbb += g.groups() * (Polygamma.trigamma(b + g.failures()) - trigammaB - bothSecond);
             hab -= g.groups() * bothSecond;
         }
         return new double[] {a * ga, b * gb, a * ga + a * a * haa, a * b * hab, b * gb + b * b * hbb};

@@ -1,7 +1,8 @@
 package sensorrounds.recurrence;
 
 import java.util.List;
-import sensorrounds.condition.LogGamma;
+import sensorrounds.condition.Polygamma;
+import sensorrounds.numeric.GammaFunction;
 
 /**
  * Counts y over exposures t, each unit with its own Poisson rate, the rates gamma-distributed with this shape and mean:
@@ -104,12 +105,12 @@ final class GammaPoissonFit {
 
     /** Derivative of the log-likelihood in the shape. */
     static double score(List<Cell> cells, double shape, double mean) {
-        double base = LogGamma.digamma(shape);
+        double base = Polygamma.digamma(shape);
         double sum = 0;
         for (Cell c : cells) {
             double expected = mean * c.exposure();
             sum += c.units()
-                    * (LogGamma.digamma(shape + c.count())
+                    * (Polygamma.digamma(shape + c.count())
                             - base
                             - Math.log1p(expected / shape)
                             + (expected - c.count()) / (shape + expected));
@@ -119,13 +120,13 @@ final class GammaPoissonFit {
 
     static double logLikelihood(List<Cell> cells, double shape, double mean) {
         double sum = 0;
-        double base = LogGamma.of(shape);
+        double base = GammaFunction.logGamma(shape);
         for (Cell c : cells) {
             double expected = mean * c.exposure();
             sum += c.units()
-                    * (LogGamma.of(shape + c.count())
+                    * (GammaFunction.logGamma(shape + c.count())
                             - base
-                            - LogGamma.of(c.count() + 1.0)
+                            - GammaFunction.logGamma(c.count() + 1.0)
                             - shape * Math.log1p(expected / shape)
                             + c.count() * (Math.log(expected) - Math.log(shape + expected)));
         }
@@ -136,7 +137,7 @@ final class GammaPoissonFit {
         double sum = 0;
         for (Cell c : cells) {
             double expected = mean * c.exposure();
-            sum += c.units() * (c.count() * Math.log(expected) - expected - LogGamma.of(c.count() + 1.0));
+            sum += c.units() * (c.count() * Math.log(expected) - expected - GammaFunction.logGamma(c.count() + 1.0));
         }
         return sum;
     }

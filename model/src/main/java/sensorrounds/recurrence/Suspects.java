@@ -62,7 +62,7 @@ public final class Suspects {
         return first.evidence().stream()
                 .filter(e -> e.logWeight() > 0)
                 .min(Evidence.STRONGEST_FIRST)
-                .map(Evidence::text)
+                .map(Evidence::words)
                 .orElse(first.sensorId() == null ? "nothing speaks for one sensor" : "by its age alone");
     }
 

@@ -1,30 +1,14 @@
 package sensorrounds.condition;
 
 /**
- * The logarithm of the gamma function and its first two derivatives for x > 0, by the asymptotic series after shifting
- * the argument upwards: Abramowitz and Stegun (1964), 6.1.41, 6.3.18 and 6.4.12 with the recurrences 6.1.15, 6.3.5 and
- * 6.4.6. Absolute error below 1e-13 for arguments up to 100.
+ * The first two derivatives of the logarithm of the gamma function for x > 0, by the asymptotic series after shifting the
+ * argument upwards: Abramowitz and Stegun (1964), 6.3.18 and 6.4.12 with the recurrences 6.3.5 and 6.4.6.
  */
-public final class LogGamma {
+public final class Polygamma {
     /** From here the first term left out of each series is below 1e-16. */
     private static final double SHIFT = 15;
 
-    private static final double HALF_LOG_TWO_PI = 0.9189385332046727;
-
-    private LogGamma() {}
-
-    /** log Gamma(x). */
-    public static double of(double x) {
-        requirePositive(x);
-        double product = 1;
-        double z = x;
-        for (; z < SHIFT; z++) {
-            product *= z;
-        }
-        double r = 1 / (z * z);
-        double series = (1.0 / 12 + r * (-1.0 / 360 + r * (1.0 / 1260 + r * (-1.0 / 1680 + r / 1188)))) / z;
-        return (z - 0.5) * Math.log(z) - z + HALF_LOG_TWO_PI + series - Math.log(product);
-    }
+    private Polygamma() {}
 
     /** The digamma function, d log Gamma(x) / dx. */
     public static double digamma(double x) {
@@ -54,7 +38,7 @@ public final class LogGamma {
 
     private static void requirePositive(double x) {
         if (!(x > 0 && x < Double.POSITIVE_INFINITY)) {
-            throw new IllegalArgumentException("the gamma function is used for finite x > 0 here, not " + x);
+            throw new IllegalArgumentException("the polygamma functions are used for finite x > 0 here, not " + x);
         }
     }
 }
