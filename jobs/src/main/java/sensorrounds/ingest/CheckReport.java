@@ -1,0 +1,89 @@
+package sensorrounds.ingest;
+
+import java.util.List;
+import java.util.Locale;
+import sensorrounds.ingest.IngestSummary.Example;
+import sensorrounds.ingest.IngestSummary.FileResult;
+import sensorrounds.ingest.IngestSummary.Reason;
+
+/** The outcome of reading logs as plain text: rows per file, why rows went to quarantine, and what to do about it. */
+public final class CheckReport {
+    private static final int MOST_FILES = 200;
+    private static final int VALUE_SHOWN = 60;
+
+    private CheckReport() {}
+
+    public static String text(IngestSummary summary) {
+        StringBuilder out = new StringBuilder();
+        files(summary.files(), out);
+        line(
+                out,
+                "%n%d rows in = %d accepted + %d quarantined + %d duplicates",
+                summary.rowsIn(),
+                summary.accepted(),
+                summary.quarantined(),
+                summary.duplicateRows());
+        summary.duplicates().forEach((rule, rows) -> line(out, "  %d duplicates: %s", rows, rule.words()));
+        if (!summary.notes().isEmpty()) {
+            line(out, "%nConverted or odd, but used:");
+            summary.notes().forEach((note, rows) -> line(out, "  %d rows: %s", rows, note.words()));
+        }
+        if (!summary.quarantine().isEmpty()) {
+            line(out, "%nIn quarantine:");
+            summary.quarantine().forEach(reason -> reason(reason, out));
+        }
+        return out.toString();
+    }
+
+    private static void files(List<FileResult> files, StringBuilder out) {
+        int width = files.stream()
+                .limit(MOST_FILES)
+                .mapToInt(f -> f.file().length())
+                .max()
+                .orElse(0);
+        String form = "%-" + Math.max(4, width) + "s %10s %10s %11s %10s  %s";
+        line(out, form, "file", "rows in", "accepted", "quarantined", "duplicates", "layout");
+        files.stream()
+                .limit(MOST_FILES)
+                .forEach(f -> line(
+                        out,
+                        form,
+                        f.file(),
+                        f.count().rows(),
+                        f.accepted(),
+                        f.quarantined(),
+                        f.duplicates(),
+                        f.count().layout() == null ? "canonical" : f.count().layout()));
+        if (files.size() > MOST_FILES) {
+            line(out, "and %d more files", files.size() - MOST_FILES);
+        }
+    }
+
+    private static void reason(Reason reason, StringBuilder out) {
+        line(
+                out,
+                "  %d rows: %s%s",
+                reason.rows(),
+                reason.rule().words(),
+                reason.field() == null ? "" : " (" + reason.field() + ")");
+        for (Example example : reason.examples()) {
+            line(
+                    out,
+                    "    %s: %s, expected %s",
+                    example.source(),
+                    example.rawValue() == null ? "nothing" : "\"" + shown(example.rawValue()) + "\"",
+                    example.expected());
+        }
+        line(out, "    way out: %s", reason.remedy());
+    }
+
+    /** A value from a log must not run over lines or move the cursor of the terminal. */
+    private static String shown(String value) {
+        String plain = value.replaceAll("\\p{Cntrl}", "?");
+        return plain.length() <= VALUE_SHOWN ? plain : plain.substring(0, VALUE_SHOWN) + "…";
+    }
+
+    private static void line(StringBuilder out, String form, Object... values) {
+        out.append(String.format(Locale.ROOT, form, values)).append(System.lineSeparator());
+    }
+}

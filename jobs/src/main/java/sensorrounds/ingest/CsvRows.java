@@ -1,0 +1,172 @@
+package sensorrounds.ingest;
+
+import de.siegmar.fastcsv.reader.CloseableIterator;
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import sensorrounds.intake.Field;
+import sensorrounds.intake.FieldProblem;
+import sensorrounds.intake.Note;
+import sensorrounds.intake.ParsedRow;
+import sensorrounds.intake.RawRecord;
+import sensorrounds.intake.RejectionRule;
+import sensorrounds.intake.VisitParser;
+import sensorrounds.visit.Source;
+
+/** The rows of a CSV file: one per line that is not blank. */
+final class CsvRows implements RowSource {
+    /** Lines one row may run over inside quotes. More means a quote that is never closed. */
+    private static final int MOST_LINES = 100;
+
+    private final LogFile file;
+    private final CsvReader<CsvRecord> csv;
+    private final CloseableIterator<CsvRecord> records;
+    private final CsvHeader header;
+    private final VisitParser parser;
+    private final Row row = new Row();
+
+    CsvRows(LogFile file, Reader text) throws IOException {
+        this.file = file;
+        this.csv = reader(text, file.layout().delimiter());
+        this.records = csv.iterator();
+        CsvRecord names = nextRecord();
+        if (names == null) {
+            throw LogFiles.empty(file.name());
+        }
+        this.header = CsvHeader.of(withoutMark(names), file);
+        this.parser = new VisitParser(file.layout());
+        row.line = names.getStartingLineNumber();
+    }
+
+    static CsvReader<CsvRecord> reader(Reader text, char delimiter) {
+        return CsvReader.builder()
+                .fieldSeparator(delimiter)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .allowUnclosedQuote(false)
+                .ofCsvRecord(text);
+    }
+
+    private static List<String> withoutMark(CsvRecord names) {
+        List<String> list = new ArrayList<>(names.getFields());
+        if (list.get(0).startsWith("\uFEFF")) {
+            list.set(0, list.get(0).substring(1));
+        }
+        return list;
+    }
+
+    @Override
+    public ParsedRow next() throws IOException {
+        CsvRecord record = nextRecord();
+        while (record != null && isBlank(record)) {
+            record = nextRecord();
+        }
+        if (record == null) {
+            return null;
+        }
+        row.set(record);
+        return parser.row(row);
+    }
+
+    @Override
+    public long line() {
+        return row.line;
+    }
+
+    @Override
+    public Map<Note, Long> notes() {
+        return parser.counts().asMap();
+    }
+
+    @Override
+    public void close() throws IOException {
+        csv.close();
+    }
+
+    private CsvRecord nextRecord() throws IOException {
+        try {
+            if (!records.hasNext()) {
+                return null;
+            }
+            CsvRecord record = records.next();
+            if (record.getStartingLineNumber() - row.line > MOST_LINES && row.line > 0 && row.spansLines()) {
+                throw unclosedQuote(row.line);
+            }
+            return record;
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
+        } catch (CsvParseException e) {
+            if (e.getCause() instanceof IOException io) {
+                throw io;
+            }
+            throw unclosedQuote(row.line + 1);
+        }
+    }
+
+    private RefusedInput unclosedQuote(long line) {
+        return new RefusedInput(
+                "a quoted field that does not end",
+                file.name() + ", about line " + line,
+                null,
+                "a closing quote within " + MOST_LINES + " lines; a quote inside a field is doubled",
+                "mend the quote, or export the file again");
+    }
+
+    private static boolean isBlank(CsvRecord record) {
+        for (int i = 0; i < record.getFieldCount(); i++) {
+            if (!record.getField(i).isBlank()) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The line under the reader's eye; one object for the whole file, since the parser keeps nothing of it but texts. */
+    private final class Row implements RawRecord {
+        private CsvRecord record;
+        private long line;
+
+        void set(CsvRecord next) {
+            this.record = next;
+            this.line = next.getStartingLineNumber();
+        }
+
+        boolean spansLines() {
+            return record != null && record.getFields().stream().anyMatch(f -> f.indexOf('\n') >= 0);
+        }
+
+        @Override
+        public String get(Field field) {
+            int column = header.column(field);
+            return column >= 0 && column < record.getFieldCount() ? record.getField(column) : null;
+        }
+
+        @Override
+        public Source source() {
+            return new Source(file.name(), line);
+        }
+
+        @Override
+        public String text() {
+            return String.join(String.valueOf(file.layout().delimiter()), record.getFields());
+        }
+
+        @Override
+        public FieldProblem problem() {
+            return record.getFieldCount() == header.width()
+                    ? null
+                    : new FieldProblem(
+                            RejectionRule.FIELD_COUNT,
+                            null,
+                            record.getFieldCount() + " fields",
+                            header.width() + " fields as in the header");
+        }
+    }
+}

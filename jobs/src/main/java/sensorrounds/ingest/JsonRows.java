@@ -1,0 +1,56 @@
+package sensorrounds.ingest;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.util.ArrayDeque;
+import java.util.Map;
+import sensorrounds.intake.Note;
+import sensorrounds.intake.ParsedRow;
+import sensorrounds.intake.VisitParser;
+import sensorrounds.visit.Source;
+
+/** The rows of a file with one nested visit per line: one per wheel, and one for a visit without wheels. */
+final class JsonRows implements RowSource {
+    private final LogFile file;
+    private final Reader text;
+    private final TextLines lines;
+    private final VisitParser parser;
+    private final ArrayDeque<ParsedRow> ready = new ArrayDeque<>();
+
+    JsonRows(LogFile file, Reader text) {
+        this.file = file;
+        this.text = text;
+        this.lines = new TextLines(text, file.name());
+        this.parser = new VisitParser(file.layout());
+    }
+
+    @Override
+    public ParsedRow next() throws IOException {
+        while (ready.isEmpty()) {
+            String line = lines.next();
+            if (line == null) {
+                return null;
+            }
+            if (!line.isBlank()) {
+                JsonVisit visit = JsonVisit.read(line, new Source(file.name(), lines.line()));
+                ready.addAll(parser.visit(visit.visit(), visit.wheels()));
+            }
+        }
+        return ready.poll();
+    }
+
+    @Override
+    public long line() {
+        return lines.line();
+    }
+
+    @Override
+    public Map<Note, Long> notes() {
+        return parser.counts().asMap();
+    }
+
+    @Override
+    public void close() throws IOException {
+        text.close();
+    }
+}

@@ -1,0 +1,91 @@
+package sensorrounds.ingest;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.util.Iterator;
+import java.util.NoSuchElementException;
+import org.apache.hadoop.conf.Configuration;
+import sensorrounds.intake.FileCount;
+import sensorrounds.intake.ParsedRow;
+import sensorrounds.tables.LogRow;
+
+/**
+ * Streams one file as rows: each row of the log as it was read, and last the reader's own count of them. The file is never
+ * held in memory, and is closed after the last row or at the first failure.
+ */
+public final class LogReader implements Iterator<LogRow> {
+    private final LogFile file;
+    private final RowSource rows;
+    private LogRow next;
+    private long count;
+    private boolean ended;
+
+    private LogReader(LogFile file, RowSource rows) {
+        this.file = file;
+        this.rows = rows;
+    }
+
+    /** @throws RefusedInput when the file cannot be opened, is empty, or is no visit log */
+    public static LogReader open(LogSlice slice, Configuration hadoop) {
+        LogFile file = slice.file();
+        if (slice.offset() != 0 || slice.length() != file.bytes()) {
+            throw new IllegalArgumentException("a slice of " + file.name() + " from byte " + slice.offset()
+                    + "; expected the whole file, since line numbers are counted from its start");
+        }
+        try {
+            return new LogReader(file, rows(file, LogStreams.open(file, hadoop)));
+        } catch (IOException e) {
+            throw LogStreams.unreadable(file, 0, e);
+        }
+    }
+
+    private static RowSource rows(LogFile file, Reader text) throws IOException {
+        try {
+            return file.format() == LogFile.Format.CSV ? new CsvRows(file, text) : new JsonRows(file, text);
+        } catch (IOException | RefusedInput e) {
+            text.close();
+            throw e;
+        }
+    }
+
+    @Override
+    public boolean hasNext() {
+        if (next == null && !ended) {
+            next = read();
+        }
+        return next != null;
+    }
+
+    @Override
+    public LogRow next() {
+        if (!hasNext()) {
+            throw new NoSuchElementException("the file " + file.name() + " has no more rows");
+        }
+        LogRow row = next;
+        next = null;
+        return row;
+    }
+
+    private LogRow read() {
+        try {
+            ParsedRow row = rows.next();
+            if (row != null) {
+                count++;
+                return LogRow.of(row);
+            }
+            ended = true;
+            rows.close();
+            return LogRow.of(new FileCount(
+                    file.name(),
+                    count,
+                    rows.line(),
+                    file.bytes(),
+                    file.format().word(),
+                    file.layout().name(),
+                    rows.notes()));
+        } catch (IOException e) {
+            ended = true;
+            throw LogStreams.unreadable(file, rows.line(), e);
+        }
+    }
+}

@@ -1,0 +1,51 @@
+package sensorrounds.ingest;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.nio.charset.Charset;
+import java.util.zip.GZIPInputStream;
+import org.apache.hadoop.conf.Configuration;
+import org.apache.hadoop.fs.FileSystem;
+import org.apache.hadoop.fs.Path;
+
+/** Opens files wherever they lie, as text. */
+final class LogStreams {
+    private static final int BUFFER = 1 << 16;
+
+    private LogStreams() {}
+
+    /** Text of a log, from its first character; a byte order mark is left for the reader to see. */
+    static Reader open(LogFile file, Configuration hadoop) throws IOException {
+        InputStream raw = open(file.uri(), hadoop);
+        try {
+            InputStream plain = file.gzipped() ? new GZIPInputStream(raw, BUFFER) : raw;
+            return new InputStreamReader(plain, Charset.forName(file.layout().encoding()));
+        } catch (IOException e) {
+            raw.close();
+            throw e;
+        }
+    }
+
+    static InputStream open(String uri, Configuration hadoop) throws IOException {
+        Path path = new Path(uri);
+        FileSystem files = path.getFileSystem(hadoop);
+        return files.open(path, BUFFER);
+    }
+
+    /** The refusal for a file that cannot be read on from some line. */
+    static RefusedInput unreadable(LogFile file, long line, IOException cause) {
+        String where = file.name() + (line > 0 ? ", about line " + line : "");
+        String reason = cause.getMessage() == null ? cause.getClass().getSimpleName() : cause.getMessage();
+        return file.gzipped()
+                ? new RefusedInput(
+                        "a compressed log is cut short or damaged",
+                        where,
+                        reason,
+                        "a whole gzip file",
+                        "copy or export the file again; check it with gzip -t")
+                : new RefusedInput(
+                        "a log cannot be read", where, reason, "a readable file", "check the file and its permissions");
+    }
+}

@@ -1,0 +1,79 @@
+package sensorrounds.ingest;
+
+import static org.apache.spark.sql.functions.col;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.Arrays;
+import java.util.List;
+import org.apache.hadoop.conf.Configuration;
+import org.apache.hadoop.fs.FileStatus;
+import org.apache.hadoop.fs.FileSystem;
+import org.apache.hadoop.fs.Path;
+import org.apache.parquet.hadoop.ParquetFileReader;
+import org.apache.parquet.hadoop.util.HadoopInputFile;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.sql.Column;
+import org.apache.spark.sql.Dataset;
+import org.apache.spark.sql.Row;
+import org.apache.spark.sql.SparkSession;
+import sensorrounds.tables.LogRow;
+import sensorrounds.tables.LogRows;
+import sensorrounds.visit.LoggedWheel;
+
+/** Reads the stored table of log rows. */
+public final class LogTable {
+    private LogTable() {}
+
+    /** All rows, with the columns in their order. */
+    public static Dataset<Row> read(SparkSession spark, String folder) {
+        Column[] columns = Arrays.stream(LogRows.TABLE.schema().fieldNames())
+                .map(org.apache.spark.sql.functions::col)
+                .toArray(Column[]::new);
+        return spark.read().schema(LogRows.TABLE.schema()).parquet(folder).select(columns);
+    }
+
+    /** The rows of one outcome. */
+    public static Dataset<Row> read(SparkSession spark, String folder, LogRow.Outcome outcome) {
+        return read(spark, folder).where(col(LogRows.OUTCOME).equalTo(outcome.word()));
+    }
+
+    /** The rows that were understood and count. */
+    public static JavaRDD<LoggedWheel> accepted(SparkSession spark, String folder) {
+        return read(spark, folder, LogRow.Outcome.ACCEPTED).javaRDD().map(LogRows::understood);
+    }
+
+    /** The accepted rows, one list per vehicle, in the order of the visits. No shuffle where the files allow it. */
+    public static JavaRDD<List<LoggedWheel>> byVehicle(SparkSession spark, String folder) {
+        Dataset<Row> rows = read(spark, folder, LogRow.Outcome.ACCEPTED);
+        if (!vehiclesAreWhole(spark.sparkContext().hadoopConfiguration(), folder)) {
+            rows = rows.repartition(col(LogRows.VEHICLE_ID))
+                    .sortWithinPartitions(LogRows.VEHICLE_ID, LogRows.VISITED_AT, LogRows.VISIT_ID, LogRows.POSITION);
+        }
+        return rows.javaRDD().mapPartitions(VehicleRuns::new);
+    }
+
+    /** A vehicle lies in one file; Spark reads a file as a whole when it has a single row group, which cannot be split. */
+    private static boolean vehiclesAreWhole(Configuration hadoop, String folder) {
+        Path accepted = new Path(folder, LogRows.OUTCOME + "=" + LogRow.Outcome.ACCEPTED.word());
+        try {
+            FileSystem files = accepted.getFileSystem(hadoop);
+            if (!files.exists(accepted)) {
+                return true;
+            }
+            return Arrays.stream(files.listStatus(accepted, p -> p.getName().endsWith(".parquet")))
+                    .parallel()
+                    .allMatch(file -> rowGroups(file, hadoop) <= 1);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot read the table of log rows in " + folder, e);
+        }
+    }
+
+    private static int rowGroups(FileStatus file, Configuration hadoop) {
+        try (ParquetFileReader reader = ParquetFileReader.open(HadoopInputFile.fromStatus(file, hadoop))) {
+            return reader.getRowGroups().size();
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot read " + file.getPath(), e);
+        }
+    }
+}

@@ -1,0 +1,26 @@
+package sensorrounds.intake;
+
+import java.util.EnumMap;
+import java.util.Map;
+
+/** Rows per {@link Note}, for one file. A row counts once per note, however many of its fields earned it. */
+public final class IntakeCounts {
+    private final long[] rows = new long[Note.values().length];
+
+    void add(long bits) {
+        for (long left = bits; left != 0; left &= left - 1) {
+            rows[Long.numberOfTrailingZeros(left)]++;
+        }
+    }
+
+    /** Counts above zero, in the order of the notes. */
+    public Map<Note, Long> asMap() {
+        Map<Note, Long> map = new EnumMap<>(Note.class);
+        for (Note note : Note.values()) {
+            if (rows[note.ordinal()] > 0) {
+                map.put(note, rows[note.ordinal()]);
+            }
+        }
+        return map;
+    }
+}

@@ -1,0 +1,22 @@
+package sensorrounds.intake;
+
+import sensorrounds.visit.Source;
+
+/**
+ * What one line, or one wheel of a nested visit, says: texts by canonical field, untouched. The reader of a file format
+ * is the only one to implement it.
+ */
+public interface RawRecord {
+    /** @return the text as written, or null when the record has none for this field */
+    String get(Field field);
+
+    Source source();
+
+    /** The record as it stands in the file, for quarantine; may be rebuilt from its fields. */
+    String text();
+
+    /** @return what the file reader already found wrong with this record, or null */
+    default FieldProblem problem() {
+        return null;
+    }
+}
