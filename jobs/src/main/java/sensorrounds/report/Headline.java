@@ -1,0 +1,111 @@
+package sensorrounds.report;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import sensorrounds.history.FollowUp;
+import sensorrounds.outlook.UnmonitoredWheel;
+import sensorrounds.recurrence.RecurringVehicle;
+import sensorrounds.recurrence.RecurringVehicle.Pattern;
+import sensorrounds.replacement.Advice;
+import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.survival.CohortFit;
+
+/** The figures that the summary of the page and the summary of the terminal both rest on. */
+record Headline(
+        long unmonitoredWheels,
+        long unmonitoredVehicles,
+        List<RankedReplacement> now,
+        List<RankedReplacement> atNextStop,
+        List<RankedReplacement> placeFirst,
+        double savingNow,
+        List<VehicleSaving> firstVehicles,
+        List<RecurringVehicle> recurring,
+        List<FollowUp> owed,
+        long returned,
+        List<StockOrders.Order> orders,
+        double orderCost,
+        List<CohortFit> weakFits) {
+
+    /** A vehicle with what replacing now saves on it. */
+    record VehicleSaving(String vehicleId, int sensors, double saving) {}
+
+    /** Vehicles named in a summary. */
+    static final int NAMED = 3;
+
+    static Headline of(ReportData data) {
+        List<RankedReplacement> now = with(data, Advice.REPLACE_NOW);
+        List<StockOrders.Order> orders = StockOrders.of(data.stock(), data.parts());
+        return new Headline(
+                data.unmonitored().total(),
+                data.unmonitored().rows().stream()
+                        .map(UnmonitoredWheel::vehicleId)
+                        .distinct()
+                        .count(),
+                now,
+                with(data, Advice.AT_NEXT_STOP),
+                with(data, Advice.CHECK_PLACE_FIRST),
+                now.stream().mapToDouble(RankedReplacement::saving).sum(),
+                firstVehicles(now),
+                recurring(data),
+                owed(data),
+                data.followUps().rows().stream()
+                        .filter(f -> f.state() == FollowUp.State.RETURNED)
+                        .count(),
+                orders,
+                orders.stream().mapToDouble(StockOrders.Order::knownCost).sum(),
+                data.fits().stream().filter(f -> !f.note().isBlank()).toList());
+    }
+
+    Optional<RecurringVehicle> worstRecurring() {
+        return recurring.stream().findFirst();
+    }
+
+    long piecesToOrder() {
+        return orders.stream().mapToLong(StockOrders.Order::pieces).sum();
+    }
+
+    /** Recurring vehicles, the surest first. */
+    static List<RecurringVehicle> recurring(ReportData data) {
+        return data.recurring().rows().stream()
+                .filter(v -> v.pattern() != Pattern.NOT_RECURRING)
+                .sorted(Comparator.comparingDouble(RecurringVehicle::probabilityAbovePeers)
+                        .reversed()
+                        .thenComparing(RecurringVehicle::vehicleId))
+                .toList();
+    }
+
+    /** Repairs still to be proven, oldest first. */
+    static List<FollowUp> owed(ReportData data) {
+        return data.followUps().rows().stream()
+                .filter(f -> f.state() == FollowUp.State.OPEN)
+                .sorted(Comparator.comparing(FollowUp::repairedOn)
+                        .thenComparing(FollowUp::vehicleId)
+                        .thenComparing(FollowUp::visitId))
+                .toList();
+    }
+
+    private static List<RankedReplacement> with(ReportData data, Advice advice) {
+        return data.ranked().rows().stream().filter(r -> r.advice() == advice).toList();
+    }
+
+    private static List<VehicleSaving> firstVehicles(List<RankedReplacement> now) {
+        Map<String, List<RankedReplacement>> byVehicle = now.stream()
+                .collect(Collectors.groupingBy(r -> r.outlook().vehicleId(), TreeMap::new, Collectors.toList()));
+        return byVehicle.entrySet().stream()
+                .map(e -> new VehicleSaving(
+                        e.getKey(),
+                        e.getValue().size(),
+                        e.getValue().stream()
+                                .mapToDouble(RankedReplacement::saving)
+                                .sum()))
+                .sorted(Comparator.comparingDouble(VehicleSaving::saving)
+                        .reversed()
+                        .thenComparing(VehicleSaving::vehicleId))
+                .limit(NAMED)
+                .toList();
+    }
+}

@@ -1,0 +1,144 @@
+package sensorrounds.report;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.replacement.Costs;
+import sensorrounds.replacement.RankedReplacement;
+
+/** Section 3: the ranked replacement list. */
+final class ReplacementSection implements Section {
+    @Override
+    public String id() {
+        return "replace";
+    }
+
+    @Override
+    public String title() {
+        return "Replacement list";
+    }
+
+    @Override
+    public String question() {
+        return "Which sensors should be replaced before they fail, and what does it save?";
+    }
+
+    @Override
+    public String howToRead(ReportData data) {
+        Costs c = data.run().costs();
+        return "Ordered by expected saving: the cost of leaving the sensor in for "
+                + Format.count(data.run().horizonDays(), "day")
+                + " less the cost of replacing it now. The chance is that of failing within those days, with its 95 % "
+                + "limits in brackets. In the small picture the dot is the chance, the bar its limits, and the upright stroke "
+                + "the break-even: where the dot lies to the right of the stroke, replacing pays. Costs are those of "
+                + c.asOf() + ": " + money(c, c.plannedVisit()) + " for a planned stop, " + money(c, c.perWheel())
+                + " for work on a wheel, " + money(c, c.unplannedVisit() + c.downtime())
+                + " for a call-out with the vehicle standing still. A high place means “inspect or offer”, never “unsafe”; "
+                + "a low place promises nothing.";
+    }
+
+    @Override
+    public void body(Html h, ReportData data) {
+        List<RankedReplacement> rows = data.ranked().rows().stream()
+                .sorted(Comparator.comparingInt(RankedReplacement::rank))
+                .toList();
+        if (rows.isEmpty()) {
+            Cells.nothing(
+                    h,
+                    "No sensor is ranked: either none is in service with an outlook, or no curve could be fitted. "
+                            + "The section on sensor life says which.");
+            return;
+        }
+        Cells.cut(h, data.ranked(), "ranked sensors");
+        String currency = data.run().costs().currency();
+        new Grid<RankedReplacement>(Grid.Shape.CARDS, "Sensors by expected saving from replacing now")
+                .withTools()
+                .marks(r -> new String[] {
+                    "data-depot",
+                    r.outlook().depot() == null
+                            ? "no depot on record"
+                            : r.outlook().depot(),
+                    "data-advice",
+                    Words.of(r.advice())
+                })
+                .number("Rank", RankedReplacement::rank, (h1, r) -> h1.text(Format.whole(r.rank())))
+                .column(
+                        "Vehicle",
+                        r -> r.outlook().vehicleId(),
+                        (h1, r) -> Cells.vehicle(
+                                h1, r.outlook().vehicleId(), r.outlook().depot()))
+                .column("Place and sensor", (h1, r) -> placeAndSensor(h1, r.outlook()))
+                .measured(
+                        "Age and last report", r -> sortableAge(r.outlook()), (h1, r) -> ageAndReport(h1, r.outlook()))
+                .number("Chance of failing", r -> r.outlook().pHorizon(), ReplacementSection::chance)
+                .number("Cost now, later", RankedReplacement::costNow, (h1, r) -> costs(h1, r, currency))
+                .number(
+                        "Saving",
+                        RankedReplacement::saving,
+                        (h1, r) -> h1.element("span", Format.money(currency, r.saving()), "class", "key"))
+                .column("Advice", r -> Words.of(r.advice()), ReplacementSection::advice)
+                .write(h, rows);
+    }
+
+    private static void placeAndSensor(Html h, SensorOutlook o) {
+        h.open("span", "class", "place")
+                .data(Words.place(o.position(), o.wheelSet()))
+                .close();
+        h.open("span", "class", "under");
+        Cells.sensorOr(h, o.sensorId(), "no ID on record");
+        h.close().open("span", "class", "under");
+        if (o.part() == null) {
+            h.text("part not known");
+        } else {
+            h.text("part ").data(o.part());
+        }
+        h.close();
+    }
+
+    private static void ageAndReport(Html h, SensorOutlook o) {
+        h.text(o.ageDays() == null ? "age not known" : Format.age(o.ageDays()));
+        h.open("span", "class", "under");
+        h.text((o.ageDays() == null ? "" : Words.of(o.basis()) + "; ") + Words.of(o.lastReport()));
+        if (o.lastReadOn() != null) {
+            h.text(", ");
+            Cells.day(h, o.lastReadOn());
+        }
+        h.close();
+    }
+
+    private static void chance(Html h, RankedReplacement r) {
+        SensorOutlook o = r.outlook();
+        h.element("span", Format.chance(o.pHorizon()), "class", "key");
+        h.element("span", " (" + Format.chances(o.pHorizonLower(), o.pHorizonUpper()) + ")", "class", "limits-text");
+        ChanceBar.write(h, r);
+        h.element("span", "pays from " + breakEven(r.breakEvenProbability()), "class", "under");
+    }
+
+    static String breakEven(double p) {
+        return p > 1 ? "over 100 %: never" : Format.chance(p);
+    }
+
+    private static void costs(Html h, RankedReplacement r, String currency) {
+        h.text("now " + Format.money(currency, r.costNow()));
+        h.element("span", "later " + Format.money(currency, r.costLater()), "class", "under");
+    }
+
+    private static void advice(Html h, RankedReplacement r) {
+        h.element(
+                "span",
+                Words.of(r.advice()),
+                "class",
+                "advice " + r.advice().name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        h.open("span", "class", "under").data(r.reason()).close();
+    }
+
+    /** Sensors of unknown age sort behind all others. */
+    private static double sortableAge(SensorOutlook o) {
+        return o.ageDays() == null ? Double.NaN : o.ageDays();
+    }
+
+    private static String money(Costs c, double amount) {
+        return Format.money(c.currency(), amount);
+    }
+}

@@ -1,0 +1,192 @@
+package sensorrounds.report;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import sensorrounds.condition.WatchEntry;
+import sensorrounds.history.FollowUp;
+import sensorrounds.outlook.UnmonitoredWheel;
+import sensorrounds.recurrence.RecurringVehicle;
+import sensorrounds.replacement.Advice;
+import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.visit.WheelPosition;
+
+/**
+ * What is to be done at one depot, gathered from all lists by vehicle.
+ *
+ * @param depot null for vehicles without one on record
+ * @param vehicles those with a wheel without warning first, then those worth a stop, by saving
+ */
+record RoundSheet(String depot, List<VehicleTasks> vehicles) {
+
+    /** Tasks on one vehicle, wheels front to back, tasks for the whole vehicle first. */
+    record VehicleTasks(String vehicleId, List<Task> tasks) {
+        double saving() {
+            return tasks.stream().mapToDouble(Task::saving).sum();
+        }
+
+        /** The strongest of its tasks. */
+        Weight weight() {
+            return tasks.stream()
+                    .map(Task::weight)
+                    .min(Comparator.naturalOrder())
+                    .orElse(Weight.WHILE_THERE);
+        }
+    }
+
+    /** How much a task asks of the round, strongest first. */
+    enum Weight {
+        /** A wheel without a low-pressure warning: not weighed against money. */
+        NO_WARNING,
+        REASON_TO_STOP,
+        WHILE_THERE
+    }
+
+    /**
+     * One line with a box to tick.
+     *
+     * @param position null for the vehicle as a whole
+     * @param sensorId null when no sensor is meant
+     * @param part part to take along; null when none
+     * @param what what to do
+     * @param detail why, in a few words
+     * @param saving what it saves, 0 where it is not about money
+     */
+    record Task(
+            Weight weight,
+            WheelPosition position,
+            String wheelSet,
+            String sensorId,
+            String part,
+            String what,
+            String detail,
+            double saving) {}
+
+    private static final String NO_DEPOT = "\uffff";
+
+    long taskCount() {
+        return vehicles.stream().mapToLong(v -> v.tasks().size()).sum();
+    }
+
+    /** The sheets by depot; vehicles without a depot last. */
+    static List<RoundSheet> of(ReportData data) {
+        Map<String, Map<String, List<Task>>> byDepot = new TreeMap<>();
+        for (UnmonitoredWheel w : data.unmonitored().rows()) {
+            add(byDepot, w.depot(), w.vehicleId(), unmonitored(w));
+        }
+        for (RankedReplacement r : data.ranked().rows()) {
+            if (r.advice() != Advice.KEEP) {
+                add(byDepot, r.outlook().depot(), r.outlook().vehicleId(), replacement(data, r));
+            }
+        }
+        for (RecurringVehicle v : Headline.recurring(data)) {
+            v.suspects().stream()
+                    .limit(1)
+                    .forEach(s -> add(
+                            byDepot,
+                            v.depot(),
+                            v.vehicleId(),
+                            new Task(
+                                    Weight.REASON_TO_STOP,
+                                    s.position(),
+                                    null,
+                                    s.sensorId(),
+                                    null,
+                                    "Find the returning warning",
+                                    s.nextStep(),
+                                    0)));
+        }
+        for (FollowUp f : Headline.owed(data)) {
+            add(byDepot, data.depots().get(f.vehicleId()), f.vehicleId(), proof(f));
+        }
+        for (WatchEntry w : data.watch().rows()) {
+            add(byDepot, w.depot(), w.vehicleId(), watch(w));
+        }
+        List<RoundSheet> sheets = new ArrayList<>();
+        byDepot.forEach((depot, byVehicle) ->
+                sheets.add(new RoundSheet(depot.equals(NO_DEPOT) ? null : depot, vehicles(byVehicle))));
+        return sheets;
+    }
+
+    private static void add(Map<String, Map<String, List<Task>>> byDepot, String depot, String vehicleId, Task task) {
+        byDepot.computeIfAbsent(depot == null ? NO_DEPOT : depot, d -> new TreeMap<>())
+                .computeIfAbsent(vehicleId, v -> new ArrayList<>())
+                .add(task);
+    }
+
+    private static List<VehicleTasks> vehicles(Map<String, List<Task>> byVehicle) {
+        Comparator<Task> places = Comparator.comparing(
+                        Task::position, Comparator.nullsFirst(Comparator.<WheelPosition>naturalOrder()))
+                .thenComparing(Task::weight)
+                .thenComparing(Task::what);
+        return byVehicle.entrySet().stream()
+                .map(e -> new VehicleTasks(
+                        e.getKey(), e.getValue().stream().sorted(places).toList()))
+                .sorted(Comparator.comparing(VehicleTasks::weight)
+                        .thenComparing(
+                                Comparator.comparingDouble(VehicleTasks::saving).reversed())
+                        .thenComparing(VehicleTasks::vehicleId))
+                .toList();
+    }
+
+    private static Task unmonitored(UnmonitoredWheel w) {
+        return new Task(
+                Weight.NO_WARNING,
+                w.position(),
+                w.wheelSet(),
+                w.sensorId(),
+                null,
+                "No low-pressure warning here: gauge by hand, inspect, offer a sensor",
+                w.reason(),
+                0);
+    }
+
+    private static Task replacement(ReportData data, RankedReplacement r) {
+        String detail = "chance of failing within " + Format.count(data.run().horizonDays(), "day") + " "
+                + Format.chance(r.outlook().pHorizon()) + ", "
+                + Words.of(r.outlook().lastReport());
+        String what = switch (r.advice()) {
+            case REPLACE_NOW -> "Replace the sensor";
+            case AT_NEXT_STOP -> "Replace the sensor if the vehicle is in anyway";
+            case CHECK_PLACE_FIRST -> "Check receiver, wiring and place before fitting another sensor";
+            case KEEP -> "Keep";
+        };
+        return new Task(
+                r.advice() == Advice.AT_NEXT_STOP ? Weight.WHILE_THERE : Weight.REASON_TO_STOP,
+                r.outlook().position(),
+                r.outlook().wheelSet(),
+                r.outlook().sensorId(),
+                r.outlook().part(),
+                what,
+                detail,
+                r.advice() == Advice.REPLACE_NOW ? r.saving() : 0);
+    }
+
+    private static Task proof(FollowUp f) {
+        return new Task(
+                Weight.WHILE_THERE,
+                null,
+                null,
+                null,
+                null,
+                "Prove the repair of " + f.repairedOn() + ": drive "
+                        + Format.count(Math.round(f.requiredMinutes()), "minute") + " and look at the lamp",
+                Words.of(f.repair()),
+                0);
+    }
+
+    private static Task watch(WatchEntry w) {
+        return new Task(
+                Weight.WHILE_THERE,
+                w.position(),
+                w.wheelSet(),
+                w.sensorId(),
+                null,
+                "Read again: " + Words.of(w.sign()).toLowerCase(Locale.ROOT),
+                w.settledBy(),
+                0);
+    }
+}

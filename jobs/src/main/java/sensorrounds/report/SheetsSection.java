@@ -1,0 +1,120 @@
+package sensorrounds.report;
+
+import java.util.List;
+import sensorrounds.report.RoundSheet.Task;
+import sensorrounds.report.RoundSheet.VehicleTasks;
+import sensorrounds.report.RoundSheet.Weight;
+
+/** The sheets to print: one for each depot, by vehicle, with boxes to tick. */
+final class SheetsSection implements Section {
+    @Override
+    public String id() {
+        return "sheets";
+    }
+
+    @Override
+    public String title() {
+        return "Sheets to print";
+    }
+
+    @Override
+    public String question() {
+        return "What does the crew take along?";
+    }
+
+    @Override
+    public String howToRead(ReportData data) {
+        return "One sheet for each depot, gathered from all lists above. Open a sheet and print: only that sheet comes out. "
+                + "Printing with none open prints the whole report with every sheet on pages of its own.";
+    }
+
+    @Override
+    public void body(Html h, ReportData data) {
+        List<RoundSheet> sheets = RoundSheet.of(data);
+        if (sheets.isEmpty()) {
+            Cells.nothing(h, "No list above asks for anything at a vehicle, so there is no sheet to print.");
+            return;
+        }
+        h.open("ul", "class", "sheet-list");
+        for (int i = 0; i < sheets.size(); i++) {
+            RoundSheet sheet = sheets.get(i);
+            h.open("li").open("a", "href", "#" + anchor(i));
+            h.data(name(sheet)).close();
+            h.text(": " + Format.count(sheet.vehicles().size(), "vehicle") + ", "
+                    + Format.count(sheet.taskCount(), "task"));
+            h.close("li");
+        }
+        h.close("ul").line();
+        for (int i = 0; i < sheets.size(); i++) {
+            sheet(h, data, sheets.get(i), anchor(i));
+        }
+    }
+
+    private static void sheet(Html h, ReportData data, RoundSheet sheet, String anchor) {
+        h.open("article", "class", "sheet", "id", anchor, "aria-labelledby", anchor + "-title");
+        h.open("h3", "id", anchor + "-title")
+                .text("Round sheet: ")
+                .data(name(sheet))
+                .close();
+        h.open("p", "class", "under");
+        h.text("As of " + data.run().asOf() + ", run ").data(data.run().runId());
+        h.text(". Pressures by placard or handbook only. A place on this sheet is no verdict on safety. ");
+        h.element("a", "Close this sheet", "href", "#sheets", "class", "screen-only");
+        h.element("button", "Print this sheet", "type", "button", "class", "print-sheet", "hidden", "hidden");
+        h.close("p").line();
+        // Spelled-out roles: laid out as blocks on a phone, a table loses them for screen readers.
+        h.open("table", "class", "tasks", "role", "table");
+        h.open("caption", "class", "unseen")
+                .text("Tasks by vehicle, depot ")
+                .data(name(sheet))
+                .close();
+        h.open("thead", "role", "rowgroup").open("tr", "role", "row");
+        List.of("Done", "Place", "Task", "Sensor and part", "Found, fitted")
+                .forEach(head -> h.element("th", head, "scope", "col", "role", "columnheader"));
+        h.close("tr").close("thead").line();
+        sheet.vehicles().forEach(v -> vehicle(h, data, v));
+        h.close("table").close("article").line();
+    }
+
+    private static void vehicle(Html h, ReportData data, VehicleTasks v) {
+        h.open("tbody", "role", "rowgroup").open("tr", "class", "vehicle-row", "role", "row");
+        h.open("th", "scope", "rowgroup", "colspan", "5", "role", "rowheader");
+        h.open("span", "class", "vehicle-name").data(v.vehicleId()).close();
+        h.open("span", "class", "under")
+                .text(
+                        v.weight() == Weight.WHILE_THERE
+                                ? "only if it is in anyway; next booked stop: "
+                                : "next booked stop: ");
+        Cells.dayOr(h, data.nextPlannedVisits().get(v.vehicleId()), "none booked");
+        h.close().close("th").close("tr");
+        v.tasks().forEach(t -> task(h, t));
+        h.close("tbody").line();
+    }
+
+    private static void task(Html h, Task t) {
+        h.open("tr", "role", "row").open("td", "class", "tick", "role", "cell");
+        h.element("span", "☐", "aria-label", "to be ticked", "role", "img").close();
+        h.open("td", "class", "place", "role", "cell")
+                .data(t.position() == null ? "Vehicle" : Words.place(t.position(), t.wheelSet()));
+        h.close().open("td", "role", "cell");
+        h.element("span", t.what(), "class", "key");
+        h.open("span", "class", "under").data(t.detail()).close().close();
+        h.open("td", "class", "sensor", "role", "cell");
+        if (t.sensorId() != null) {
+            h.open("code").data(t.sensorId()).close();
+        }
+        if (t.part() != null) {
+            h.open("span", "class", "under").text("take along ").data(t.part()).close();
+        }
+        h.close().empty("td", "class", "blank", "role", "cell").close("tr");
+    }
+
+    private static String name(RoundSheet sheet) {
+        return sheet.depot() == null ? "vehicles without a depot on record" : sheet.depot();
+    }
+
+    /** Numbered, since a depot's name may hold anything. */
+    private static String anchor(int i) {
+        return "sheet-" + (i + 1);
+    }
+}

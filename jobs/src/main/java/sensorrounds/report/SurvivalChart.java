@@ -1,0 +1,139 @@
+package sensorrounds.report;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import sensorrounds.survival.CurvePoint;
+import sensorrounds.survival.CurvePoint.Method;
+
+/**
+ * Survival of one cohort: Weibull as a full line in its shaded limits, Kaplan–Meier as a broken step line between dotted
+ * limits, sensors at risk under the ages, and all of it as a table beneath.
+ */
+final class SurvivalChart {
+    private static final double HEIGHT = 296;
+    private static final double AT_RISK = SurvivalFrame.FLOOR + 50;
+    private static final double RIGHT = SurvivalFrame.WIDTH - 14;
+
+    private final String cohort;
+    private final Curve weibull;
+    private final Curve stepped;
+
+    SurvivalChart(String cohort, List<CurvePoint> all) {
+        this.cohort = cohort;
+        weibull = Curve.of(all, cohort, Method.WEIBULL);
+        stepped = Curve.of(all, cohort, Method.KAPLAN_MEIER);
+    }
+
+    void write(Html h) {
+        if (weibull.isEmpty() && stepped.isEmpty()) {
+            return;
+        }
+        SurvivalFrame frame = new SurvivalFrame(Math.max(weibull.lastAge(), stepped.lastAge()), RIGHT);
+        h.open("figure", "class", "chart");
+        h.open("figcaption").data(cohort).close();
+        Svg svg = Svg.open(
+                h,
+                SurvivalFrame.WIDTH,
+                HEIGHT,
+                "Share of sensors still working by age, cohort " + cohort + "; the figures are in the table below",
+                "plot");
+        frame.axes(svg);
+        svg.path(frame.band(weibull), "band");
+        svg.path(frame.steps(stepped, CurvePoint::lower), "step-limit");
+        svg.path(frame.steps(stepped, CurvePoint::upper), "step-limit");
+        svg.path(frame.steps(stepped, CurvePoint::survival), "step");
+        svg.path(frame.smooth(weibull, CurvePoint::survival), "smooth");
+        key(svg);
+        atRisk(svg, frame);
+        fields(svg, frame);
+        svg.close();
+        h.empty("p", "class", "readout", "aria-hidden", "true").line();
+        table(h, frame);
+        h.close("figure").line();
+    }
+
+    /** The lower left corner stays free: survival curves begin at the top and fall to the right. */
+    private void key(Svg svg) {
+        double x = SurvivalFrame.LEFT + 10;
+        double y = SurvivalFrame.FLOOR - 30;
+        if (!weibull.isEmpty()) {
+            svg.rect(x, y - 8, 26, 8, "band").line(x, y - 4, x + 26, y - 4, "smooth");
+            svg.text(x + 32, y, "start", "Weibull, 95 % limits", "tick");
+        }
+        if (!stepped.isEmpty()) {
+            svg.line(x, y + 8, x + 26, y + 8, "step-limit").line(x, y + 12, x + 26, y + 12, "step");
+            svg.line(x, y + 16, x + 26, y + 16, "step-limit");
+            svg.text(x + 32, y + 16, "start", "Kaplan–Meier, 95 % limits", "tick");
+        }
+    }
+
+    private void atRisk(Svg svg, SurvivalFrame frame) {
+        svg.text(SurvivalFrame.LEFT, AT_RISK, "start", "sensors at risk", "tick");
+        for (int t : frame.ticks()) {
+            reading(Format.days(t))
+                    .ifPresent(p -> svg.text(
+                            frame.x(Format.days(t)), AT_RISK + 15, "middle", Format.whole(p.atRisk()), "tick"));
+        }
+    }
+
+    private void fields(Svg svg, SurvivalFrame frame) {
+        List<Integer> ticks = frame.ticks();
+        for (int i = 0; i < ticks.size(); i++) {
+            int age = Format.days(ticks.get(i));
+            double from = i == 0 ? frame.x(age) : (frame.x(age) + frame.x(Format.days(ticks.get(i - 1)))) / 2;
+            double to =
+                    i == ticks.size() - 1 ? frame.right() : (frame.x(age) + frame.x(Format.days(ticks.get(i + 1)))) / 2;
+            svg.field(from, SurvivalFrame.TOP, to - from, SurvivalFrame.FLOOR - SurvivalFrame.TOP, tip(ticks.get(i)));
+        }
+    }
+
+    private String tip(int years) {
+        StringBuilder s = new StringBuilder(Format.count(years, "year") + ":");
+        Stream.of(weibull, stepped)
+                .forEach(c -> c.at(Format.days(years))
+                        .ifPresent(p -> s.append(' ')
+                                .append(Words.of(c.method()))
+                                .append(' ')
+                                .append(Format.chance(p.survival()))
+                                .append(" (")
+                                .append(Format.chances(p.lower(), p.upper()))
+                                .append(");")));
+        reading(Format.days(years))
+                .ifPresent(p -> s.append(' ').append(Format.whole(p.atRisk())).append(" at risk"));
+        return s.toString();
+    }
+
+    /** The point that tells at-risk counts at an age: counted by Kaplan–Meier where it reaches. */
+    private Optional<CurvePoint> reading(int ageDays) {
+        return stepped.at(ageDays).or(() -> stepped.isEmpty() ? weibull.at(ageDays) : Optional.empty());
+    }
+
+    private void table(Html h, SurvivalFrame frame) {
+        h.open("details").element("summary", "The figures behind the chart");
+        new Grid<Integer>(Grid.Shape.SCROLLS, "Share still working by age, cohort " + Html.shorten(cohort))
+                .number("Age, years", t -> t, (h1, t) -> h1.text(Integer.toString(t)))
+                .number("Weibull", t -> t, (h1, t) -> share(h1, weibull, t))
+                .number("Kaplan–Meier", t -> t, (h1, t) -> share(h1, stepped, t))
+                .number(
+                        "At risk",
+                        t -> t,
+                        (h1, t) -> h1.text(reading(Format.days(t))
+                                .map(p -> Format.whole(p.atRisk()))
+                                .orElse(Format.NONE)))
+                .number(
+                        "Failures so far",
+                        t -> t,
+                        (h1, t) -> h1.text(reading(Format.days(t))
+                                .map(p -> Format.whole(p.failures()))
+                                .orElse(Format.NONE)))
+                .write(h, frame.ticks());
+        h.close("details").line();
+    }
+
+    private static void share(Html h, Curve curve, int years) {
+        h.text(curve.at(Format.days(years))
+                .map(p -> Format.chance(p.survival()) + " (" + Format.chances(p.lower(), p.upper()) + ")")
+                .orElse(Format.NONE));
+    }
+}

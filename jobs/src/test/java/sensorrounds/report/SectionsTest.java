@@ -1,0 +1,189 @@
+package sensorrounds.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Element;
+import sensorrounds.report.ReportData.Listed;
+import sensorrounds.report.RoundSheet.Task;
+import sensorrounds.report.RoundSheet.VehicleTasks;
+import sensorrounds.report.RunFacts.RowCounts;
+
+/** What each list says; the figures are those of {@link SampleReport}. */
+class SectionsTest {
+    private final ReportData data = SampleReport.realistic();
+    private final Page page = Page.of(data);
+
+    private static List<String> firstCells(Page page, String section) {
+        return page.all("//section[@id='" + section + "']//table[1]/tbody/tr/th").stream()
+                .map(Element::getTextContent)
+                .toList();
+    }
+
+    @Test
+    void wheelsWithoutWarningStandApartFromTheRanking() {
+        assertThat(page.words("unmonitored"))
+                .contains("1A2B77F0")
+                .contains("plain valve")
+                .doesNotContain("EUR");
+        assertThat(page.words("replace")).doesNotContain("1A2B77F0");
+        assertThat(firstCells(page, "unmonitored"))
+                .extracting(s -> s.substring(0, 5))
+                .containsExactly("V-140", "V-112", "V-112", "T-007");
+    }
+
+    @Test
+    void aCutListSaysHowLongItWas() {
+        assertThat(page.words("replace")).contains("The first 64 of 1 412 ranked sensors stand here");
+        assertThat(page.words("unmonitored")).doesNotContain("The first");
+        assertThatThrownBy(() -> new Listed<>(List.of(1, 2), 1))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("2 rows cannot be the top of 1");
+    }
+
+    @Test
+    void aRankedLineShowsTheMoneyBehindIt() {
+        String first = page.all("//section[@id='replace']//tbody/tr[1]").get(0).getTextContent();
+        assertThat(Page.plain(first))
+                .contains(
+                        "95 % (67–100 %)", "pays from 29 %", "now EUR 120", "later EUR 260", "EUR 140", "Replace now");
+        assertThat(ReplacementSection.breakEven(1.4)).isEqualTo("over 100 %: never");
+    }
+
+    @Test
+    void rankedRowsCarryWhatTheFiltersNeed() {
+        assertThat(page.all("//section[@id='replace']//tbody/tr[@data-depot][@data-advice]"))
+                .hasSize(64);
+        assertThat(page.all("//section[@id='replace']//tbody/tr[@data-depot='no depot on record']"))
+                .hasSize(1);
+        assertThat(page.all("//section[@id='replace']//tbody/tr[1]/td[@data-sort='0.95']"))
+                .isNotNull();
+    }
+
+    @Test
+    void neverCallsARankAVerdictOnSafety() {
+        assertThat(page.words("replace")).contains("never “unsafe”");
+        assertThat(page.words("cautions")).contains("never a verdict on safety").contains("The placard");
+        assertThat(RunSummary.text(data, "r")).contains("never a verdict on safety");
+    }
+
+    @Test
+    void openFollowUpsComeFirstOldestFirst() {
+        assertThat(firstCells(page, "follow-ups"))
+                .extracting(s -> s.substring(0, 5))
+                .containsExactly("V-118", "V-127", "T-019");
+        // 2026-01-14 to 2026-03-31: 17 days of January, 28 of February, 31 of March.
+        assertThat(page.words("follow-ups")).contains("76").contains("6 of 20");
+    }
+
+    @Test
+    void suspectsComeWithTheirChanceReasonsAndNextStep() {
+        assertThat(page.words("recurring"))
+                .contains(
+                        "Axle 2, right, sensor 1A2B88C1",
+                        "62 %",
+                        "Needed most tries",
+                        "Not a sensor",
+                        "Next: Read it cold");
+        assertThat(page.all("//section[@id='recurring']//article")).hasSize(2);
+    }
+
+    @Test
+    void rowsMustAddUp() {
+        assertThat(page.words("quality"))
+                .contains("48 216 rows read = 46 902 accepted + 1 066 refused + 248 duplicates");
+        assertThat(new RowCounts(10, 5, 3, 1).unaccounted()).isEqualTo(1);
+        assertThat(Page.of(withRows(new RowCounts(10, 5, 3, 1))).words("quality"))
+                .contains("This does not add up: 1 row");
+        assertThat(page.words("quality")).doesNotContain("does not add up");
+    }
+
+    @Test
+    void aFailedFitIsShownAsFailed() {
+        assertThat(page.words("survival")).contains("did not converge: 4 failures are too few", "pooled shape");
+        assertThat(page.words("survival")).contains("More than 20 % of the ends are preventive replacements in: truck");
+    }
+
+    @Test
+    void ordersAddUpTheMonthsByPartAndDepot() {
+        assertThat(StockOrders.of(data.stock(), data.parts()))
+                .extracting(o -> o.partId() + " " + o.depot() + " " + o.pieces() + " " + o.cost())
+                .containsExactly(
+                        "S-433-40 Hillfoot 12 414.0", "S-433-40 Quayside 12 414.0",
+                        "S-433-70 Hillfoot 4 164.0", "S-433-70 Quayside 4 164.0");
+        assertThat(StockOrders.of(data.stock(), List.of()))
+                .allSatisfy(o -> assertThat(o.cost()).isNaN());
+    }
+
+    @Test
+    void aSheetGathersEveryListByVehicle() {
+        List<RoundSheet> sheets = RoundSheet.of(data);
+        assertThat(sheets).extracting(RoundSheet::depot).containsExactly("Hillfoot", "Mill Lane", "Quayside", null);
+        VehicleTasks vehicle = sheets.get(0).vehicles().stream()
+                .filter(v -> v.vehicleId().equals("V-127"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(vehicle.tasks()).extracting(Task::what).contains("Find the returning warning");
+        assertThat(vehicle.tasks().get(0).what()).startsWith("Prove the repair of 2026-03-12: drive 20");
+    }
+
+    @Test
+    void vehiclesWithAWheelWithoutWarningLeadTheSheet() {
+        List<RoundSheet> sheets = RoundSheet.of(data);
+        assertThat(sheets.get(0).vehicles().get(0).vehicleId()).isEqualTo("V-140");
+        assertThat(sheets.get(2).vehicles().get(0).vehicleId()).isEqualTo("V-112");
+        assertThat(sheets.get(2).vehicles().get(1).saving()).isPositive();
+    }
+
+    @Test
+    void keptSensorsAreOnNoSheet() {
+        String tasks = RoundSheet.of(data).stream()
+                .flatMap(s -> s.vehicles().stream())
+                .flatMap(v -> v.tasks().stream())
+                .map(Task::what)
+                .collect(Collectors.joining("\n"));
+        assertThat(tasks).doesNotContain("Keep").contains("Replace the sensor if the vehicle is in anyway");
+    }
+
+    private ReportData withRows(RowCounts rows) {
+        return withRows(data, rows);
+    }
+
+    static ReportData withRows(ReportData d, RowCounts rows) {
+        RunFacts r = d.run();
+        RunFacts run = new RunFacts(
+                r.runId(),
+                r.asOf(),
+                r.horizonDays(),
+                r.costs(),
+                r.vehicles(),
+                r.sensorsInService(),
+                r.firstVisit(),
+                r.lastVisit(),
+                rows,
+                r.files(),
+                r.quarantine(),
+                r.settings(),
+                r.versions());
+        return new ReportData(
+                run,
+                d.fits(),
+                d.curves(),
+                d.ranked(),
+                d.unmonitored(),
+                d.recurring(),
+                d.watch(),
+                d.followUps(),
+                d.stock(),
+                d.parts(),
+                d.readers(),
+                d.findings(),
+                d.failureCauses(),
+                d.nextPlannedVisits(),
+                d.depots(),
+                d.ratios());
+    }
+}
