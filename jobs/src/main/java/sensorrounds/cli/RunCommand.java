@@ -27,11 +27,7 @@ import sensorrounds.run.RunOptions;
             "Each run stands in a folder of its own under runs/ of the output folder; latest.json names the newest"
                     + " finished one. Nothing is overwritten, and a run that fails leaves earlier results as they were."
         },
-        footer = {
-            "",
-            "Example:",
-            "  sensor-rounds run --data sample-data --out out --as-of 2026-09-30"
-        })
+        footer = {"", "Example:", "  sensor-rounds run --data sample-data --out out --as-of 2026-09-30"})
 final class RunCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
@@ -45,8 +41,9 @@ final class RunCommand implements Callable<Integer> {
     @Option(
             names = "--as-of",
             paramLabel = "DATE",
-            description = "Day the figures hold for, YYYY-MM-DD; later visits are left out. Default: the latest visit in"
-                    + " the logs.")
+            description =
+                    "Day the figures hold for, YYYY-MM-DD; later visits are left out. Default: the latest visit in"
+                            + " the logs.")
     private LocalDate asOf;
 
     @Option(names = "--quiet", description = "No progress lines; only the summary.")
@@ -61,8 +58,9 @@ final class RunCommand implements Callable<Integer> {
                 new Pipeline(new RunOptions(input.data, input.logs, input.settings, out, asOf), progress).run();
         screen.println(outcome.summary());
         if (outcome.overLimit()) {
-            err.println("sensor-rounds: done, but more rows were quarantined than quarantineLimit in the settings allows."
-                    + " csv/quarantine.csv lists them with what to do; 'sensor-rounds check' prints the same.");
+            err.println(
+                    "sensor-rounds: done, but more rows were quarantined than quarantineLimit in the settings allows."
+                            + " csv/quarantine.csv lists them with what to do; 'sensor-rounds check' prints the same.");
             return ExitCode.OVER_QUARANTINE_LIMIT.number();
         }
         return ExitCode.DONE.number();

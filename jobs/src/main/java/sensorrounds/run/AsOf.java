@@ -6,9 +6,9 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
-import sensorrounds.tables.LogRow;
 import sensorrounds.ingest.LogTable;
 import sensorrounds.ingest.RefusedInput;
+import sensorrounds.tables.LogRow;
 import sensorrounds.tables.LogRows;
 
 /** The day that figures hold for when the user names none. */

@@ -15,7 +15,8 @@ public final class CheckRun {
     /** @param options those of a run; the output folder is not looked at */
     public static Outcome of(RunOptions options) {
         RunInputs inputs = RunInputs.find(options, Pipeline.hadoop());
-        try (SparkSession spark = SparkSessions.open("sensor-rounds check", inputs.bytes())) {
+        try (SparkSessions.Session session = SparkSessions.open("sensor-rounds check", inputs.bytes())) {
+            SparkSession spark = session.spark();
             IngestSummary summary = new IngestJob(spark, SparkSessions.partitions(spark)).check(inputs.logs());
             return new Outcome(CheckReport.text(summary), summary.quarantined() == 0);
         }

@@ -1,8 +1,9 @@
 package sensorrounds.run;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Map;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.Path;
@@ -56,16 +57,17 @@ public final class Pipeline {
         RunStore store = new RunStore(options.out(), hadoop);
         Path folder = store.begin();
         progress.say("run " + folder.getName() + ": " + inputs.logs().size() + " logs, " + size(inputs.bytes()));
-        try (SparkSession spark = SparkSessions.open("sensor-rounds", inputs.bytes())) {
-            Outcome outcome = run(spark, inputs, store, folder);
+        try (SparkSessions.Session session = SparkSessions.open("sensor-rounds", inputs.bytes())) {
+            Outcome outcome = run(session.spark(), inputs, store, folder);
             store.mark(
-                    folder,
-                    outcome.overLimit() ? RunStore.State.DONE_OVER_QUARANTINE_LIMIT : RunStore.State.DONE,
-                    "");
+                    folder, outcome.overLimit() ? RunStore.State.DONE_OVER_QUARANTINE_LIMIT : RunStore.State.DONE, "");
             store.publish(folder);
             return outcome;
         } catch (RuntimeException e) {
-            store.mark(folder, RunStore.State.FAILED, RefusedInput.in(e).map(RefusedInput::getMessage).orElse(e.toString()));
+            store.mark(
+                    folder,
+                    RunStore.State.FAILED,
+                    RefusedInput.in(e).map(RefusedInput::getMessage).orElse(e.toString()));
             throw e;
         }
     }
@@ -80,27 +82,37 @@ public final class Pipeline {
         progress.say(ingest.accepted() + " rows accepted; rebuilding sensor lives as of " + asOf);
         Broadcast<Map<String, Vehicle>> register = context.broadcast(inputs.fleet());
         JavaRDD<VehicleHistory> histories = Histories.of(
-                        LogTable.byVehicle(spark, rows), register, inputs.settings().review().history(), asOf)
+                        LogTable.byVehicle(spark, rows),
+                        register,
+                        inputs.settings().review().history(),
+                        asOf)
                 .persist(StorageLevel.MEMORY_AND_DISK());
-        FleetReviewJob.Result review = new FleetReviewJob(context, inputs.settings().review(), asOf)
+        FleetReviewJob.Result review = new FleetReviewJob(
+                        context, inputs.settings().review(), asOf)
                 .run(histories, inputs.parts(), inputs.stock());
 
         progress.say("review done; writing the tables");
-        ResultTables tables = new ResultTables(new TableWriter(spark, store, folder), inputs.settings().reportRows());
+        ResultTables tables = new ResultTables(
+                new TableWriter(spark, store, folder), inputs.settings().reportRows());
         ResultTables.Heads heads = tables.write(histories, review);
         QuarantineSheet.write(spark, rows, store, folder);
 
         progress.say("writing the report");
         ReportData report = ReportAssembly.of(folder.getName(), asOf, inputs, ingest, review, heads);
         StringBuilder html = new StringBuilder();
-        HtmlReport.write(report, html);
+        try {
+            HtmlReport.write(report, html);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
         store.write(new Path(folder, "report.html"), html.toString().getBytes(StandardCharsets.UTF_8));
         store.write(
                 new Path(folder, "run.json"),
                 RunManifest.of(asOf, inputs, ingest, review, heads).getBytes(StandardCharsets.UTF_8));
         String summary = RunSummary.text(report, folder + "/report.html");
         double quarantined = ingest.rowsIn() == 0 ? 0 : (double) ingest.quarantined() / ingest.rowsIn();
-        return new Outcome(folder.toString(), summary, quarantined > inputs.settings().quarantineLimit());
+        return new Outcome(
+                folder.toString(), summary, quarantined > inputs.settings().quarantineLimit());
     }
 
     private static String size(long bytes) {

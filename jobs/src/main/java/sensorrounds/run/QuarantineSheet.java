@@ -35,8 +35,7 @@ final class QuarantineSheet {
                 .select(COLUMNS)
                 .sort(col(LogRows.SOURCE_FILE), col(LogRows.SOURCE_LINE), col(LogRows.FIELD));
         try {
-            CsvSheet.write(
-                    rows.schema(), rows.toLocalIterator(), store.create(new Path(folder, "csv/quarantine.csv")));
+            CsvSheet.write(rows.schema(), rows.toLocalIterator(), store.create(new Path(folder, "csv/quarantine.csv")));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -73,8 +73,7 @@ final class ReportAssembly {
             String runId, LocalDate asOf, RunInputs inputs, IngestSummary ingest, FleetCounts counts) {
         List<FileRows> files = ingest.files().stream()
                 .map(f -> new FileRows(
-                        f.file(),
-                        new RowCounts(f.count().rows(), f.accepted(), f.quarantined(), f.duplicates())))
+                        f.file(), new RowCounts(f.count().rows(), f.accepted(), f.quarantined(), f.duplicates())))
                 .toList();
         return new RunFacts(
                 runId,

@@ -20,16 +20,16 @@ import sensorrounds.replacement.Ranker;
 import sensorrounds.review.VehicleReview;
 import sensorrounds.run.TableWriter.Order;
 import sensorrounds.run.TableWriter.Written;
-import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.Findings;
+import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.RankedReplacements;
 import sensorrounds.tables.ReaderQualities;
 import sensorrounds.tables.RecurringVehicles;
 import sensorrounds.tables.SensorLives;
 import sensorrounds.tables.StockOutlooks;
-import sensorrounds.tables.Suspects;
 import sensorrounds.tables.SurvivalCurves;
 import sensorrounds.tables.SurvivalFits;
+import sensorrounds.tables.Suspects;
 import sensorrounds.tables.Table;
 import sensorrounds.tables.UnmonitoredWheels;
 import sensorrounds.tables.WarningEpisodes;
@@ -63,18 +63,14 @@ final class ResultTables {
 
     Heads write(JavaRDD<VehicleHistory> histories, FleetReviewJob.Result review) {
         JavaRDD<VehicleReview> reviews = review.reviews();
-        Written<RankedReplacement> ranked = ranked(reviews.flatMap(r -> r.lines().iterator()));
+        Written<RankedReplacement> ranked =
+                ranked(reviews.flatMap(r -> r.lines().iterator()));
         Written<UnmonitoredWheel> unmonitored = write(
-                UnmonitoredWheels.TABLE,
-                reviews.flatMap(r -> r.unmonitored().iterator()),
-                Orders.UNMONITORED);
+                UnmonitoredWheels.TABLE, reviews.flatMap(r -> r.unmonitored().iterator()), Orders.UNMONITORED);
         JavaRDD<RecurringVehicle> vehicles =
                 reviews.filter(r -> r.recurring() != null).map(VehicleReview::recurring);
         Written<RecurringVehicle> recurring = write(RecurringVehicles.TABLE, vehicles, Orders.RECURRING);
-        write(
-                Suspects.TABLE,
-                vehicles.flatMap(v -> Suspects.of(v).iterator()),
-                Orders.SUSPECTS);
+        write(Suspects.TABLE, vehicles.flatMap(v -> Suspects.of(v).iterator()), Orders.SUSPECTS);
         Written<WatchEntry> watch =
                 write(WatchList.TABLE, reviews.flatMap(r -> r.watch().iterator()), Orders.WATCH);
         Written<FollowUp> followUps =

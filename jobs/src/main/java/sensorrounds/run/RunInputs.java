@@ -63,7 +63,10 @@ public record RunInputs(
             }
         } catch (IOException | IllegalArgumentException e) {
             throw new RefusedInput(
-                    "the data folder cannot be read", data, e.getMessage(), "a readable folder",
+                    "the data folder cannot be read",
+                    data,
+                    e.getMessage(),
+                    "a readable folder",
                     "check the path given with --data");
         }
     }
@@ -77,7 +80,10 @@ public record RunInputs(
             if (!files.exists(path)) {
                 if (asked) {
                     throw new UsageError(
-                            "no such settings file", "--settings", name, "a JSON file",
+                            "no such settings file",
+                            "--settings",
+                            name,
+                            "a JSON file",
                             "check the path, or leave the option out to use the defaults");
                 }
                 return RunSettings.defaults();

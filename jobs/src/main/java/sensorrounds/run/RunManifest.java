@@ -34,7 +34,9 @@ final class RunManifest {
             ObjectNode file = files.addObject();
             file.put("file", f.file());
             file.put("bytes", f.count().bytes());
-            file.put("layout", f.count().layout() == null ? "canonical" : f.count().layout());
+            file.put(
+                    "layout",
+                    f.count().layout() == null ? "canonical" : f.count().layout());
             file.put("read", f.count().rows());
             file.put("accepted", f.accepted());
             file.put("quarantined", f.quarantined());

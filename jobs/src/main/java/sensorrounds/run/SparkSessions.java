@@ -7,13 +7,25 @@ import org.apache.spark.sql.SparkSession;
 public final class SparkSessions {
     private SparkSessions() {}
 
+    /** A session in use; closing it stops the session, unless somebody else had it open before. */
+    public record Session(SparkSession spark, boolean ours) implements AutoCloseable {
+        @Override
+        public void close() {
+            if (ours) {
+                spark.stop();
+            }
+        }
+    }
+
     /**
-     * Opens the session. What spark-submit or the user has set stands; the rest is filled in.
+     * Opens a session, or joins the one that is open. What spark-submit or the user has set stands; the rest is filled
+     * in.
      *
      * @param inputBytes size of the input, from which the number of shuffle partitions follows
      */
-    public static SparkSession open(String name, long inputBytes) {
-        return SparkSession.builder().config(conf(name, inputBytes)).getOrCreate();
+    public static Session open(String name, long inputBytes) {
+        boolean joined = SparkSession.getDefaultSession().isDefined();
+        return new Session(SparkSession.builder().config(conf(name, inputBytes)).getOrCreate(), !joined);
     }
 
     /** Partitions that shuffles of this session are set to. */
@@ -21,15 +33,15 @@ public final class SparkSessions {
         return Integer.parseInt(spark.conf().get("spark.sql.shuffle.partitions"));
     }
 
+    /** The configuration of a session, without one. */
     static SparkConf conf(String name, long inputBytes) {
         SparkConf conf = new SparkConf();
         conf.setIfMissing("spark.master", "local[*]");
-        boolean local = conf.get("spark.master").startsWith("local");
         conf.setIfMissing("spark.app.name", name);
         // A batch run has nobody watching its web page, and starting it costs half a second.
         conf.setIfMissing("spark.ui.enabled", "false");
         conf.setIfMissing("spark.ui.showConsoleProgress", "false");
-        if (local) {
+        if (conf.get("spark.master").startsWith("local")) {
             conf.setIfMissing("spark.driver.host", "localhost");
             conf.setIfMissing("spark.driver.bindAddress", "127.0.0.1");
             conf.setIfMissing("spark.hadoop.fs.file.impl", QuickLocalFileSystem.class.getName());
@@ -42,15 +54,12 @@ public final class SparkSessions {
         conf.set("spark.sql.session.timeZone", "UTC");
         conf.set("spark.sql.datetime.java8API.enabled", "true");
         conf.set("spark.sql.parquet.outputTimestampType", "TIMESTAMP_MICROS");
-        conf.setIfMissing(
-                "spark.sql.sources.commitProtocolClass",
-                "org.apache.spark.sql.execution.datasources.SQLHadoopMapReduceCommitProtocol");
-        return SparkSession.builder().config(conf).getOrCreate();
+        return conf;
     }
 
     /** About 32 MB of input to a partition, two at least so that both halves of a merge are always exercised. */
     static int shufflePartitions(long inputBytes, int cores) {
         long bySize = inputBytes / (32L << 20) + 1;
-        return (int) Math.min(4096, Math.max(Math.max(2, bySize > 1 ? cores : 2), bySize));
+        return (int) Math.min(4096, Math.max(bySize > 1 ? cores : 2, bySize));
     }
 }

@@ -1,5 +1,6 @@
 package sensorrounds.survival;
 
+import java.io.Serializable;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -41,7 +42,7 @@ public final class CohortLadder {
      * @param minPooledFailures failures all cohorts together need for the pooled law
      * @param priorFailures how many failures' worth the pooled scale weighs against a cohort's own experience
      */
-    public record Settings(double minFailures, double minPooledFailures, double priorFailures) {
+    public record Settings(double minFailures, double minPooledFailures, double priorFailures) implements Serializable {
         public Settings {
             if (!(minFailures >= 2 && minPooledFailures >= 2 && priorFailures > 0)) {
                 throw new IllegalArgumentException("a cohort ladder needs at least 2 failures for a fit and a positive"
