@@ -71,7 +71,7 @@ public final class FleetReviewJob {
 
         spark.setJobDescription("Add up the demand for parts");
         Map<DemandKey, DemandState> demand = new HashMap<>(demand(reviews).collectAsMap());
-        return new Result(counts, estimates, ratios, reviews, StockReview.of(demand, onHand, reviewer.stock()));
+        return new Result(counts, estimates, ratios, reviews, StockReview.of(demand, onHand, parts, reviewer.stock()));
     }
 
     private FleetCounts counts(JavaRDD<VehicleHistory> histories) {

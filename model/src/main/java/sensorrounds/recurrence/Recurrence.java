@@ -29,7 +29,7 @@ public final class Recurrence {
         double years = days.get() / SystemWarnings.DAYS_PER_YEAR;
         PeerRates.Shrunk shrunk = peers.shrunk(history.vehicle().vehicleClass(), events, years);
         List<WarningEpisode> recent = inWindow(episodes, settings, asOf);
-        RecurringVehicle.Pattern pattern = pattern(history, recent, settings, asOf);
+        RecurringVehicle.Pattern pattern = pattern(history, episodes, recent, settings, asOf);
         Suspects.Judgement judgement = pattern == RecurringVehicle.Pattern.NOT_RECURRING
                 ? new Suspects.Judgement(List.of(), "")
                 : Suspects.judge(history, model, settings, asOf);
@@ -67,14 +67,23 @@ public final class Recurrence {
      * vehicle whose dead sensor was replaced and that goes on warning with every sensor answering is intermittent. A
      * vehicle that recurs with a sensor silent at times but none known failed is intermittent too: nothing lasting was
      * found.
+     *
+     * <p>At one place the returns count over all the time observed: each new sensor there lasts for months, so the returns
+     * come too seldom for the window, though the last of them must lie in it.
      */
     static RecurringVehicle.Pattern pattern(
-            VehicleHistory history, List<WarningEpisode> recent, RecurrenceSettings settings, LocalDate asOf) {
+            VehicleHistory history,
+            List<WarningEpisode> all,
+            List<WarningEpisode> recent,
+            RecurrenceSettings settings,
+            LocalDate asOf) {
+        if (!recent.isEmpty()
+                && SystemWarnings.recurrences(all) >= settings.minimumReturns()
+                && !OnePlace.findings(history, settings, asOf).isEmpty()) {
+            return RecurringVehicle.Pattern.RECURRING_AT_ONE_PLACE;
+        }
         if (SystemWarnings.recurrences(recent) < settings.minimumReturns()) {
             return RecurringVehicle.Pattern.NOT_RECURRING;
-        }
-        if (!OnePlace.findings(history, settings, asOf).isEmpty()) {
-            return RecurringVehicle.Pattern.RECURRING_AT_ONE_PLACE;
         }
         List<WarningEpisode> unexplained = recent.stream()
                 .filter(e -> e.everySensorAnswered() && !e.lastingCause())

@@ -60,6 +60,6 @@ public record FleetReview(
                 ratios,
                 reviews,
                 Ranker.rank(lines),
-                StockReview.of(demand, onHand, reviewer.stock()));
+                StockReview.of(demand, onHand, parts, reviewer.stock()));
     }
 }

@@ -7,13 +7,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import sensorrounds.fleet.Part;
 import sensorrounds.fleet.StockOnHand;
 import sensorrounds.stock.DemandKey;
 import sensorrounds.stock.DemandState;
 import sensorrounds.stock.StockForecast;
 import sensorrounds.stock.StockOutlook;
 
-/** Puts the demand of all vehicles and the stock on hand together, for every part and depot that has either. */
+/**
+ * Puts the demand of all vehicles and the stock on hand together, for every part and depot that has either. Service kits are
+ * left out: their demand follows tyre work, which is not forecast, and a row of zeros would say that none is needed.
+ */
 public final class StockReview {
     private StockReview() {}
 
@@ -29,11 +33,18 @@ public final class StockReview {
 
     /** @return rows ordered by part, depot, month */
     public static List<StockOutlook> of(
-            Map<DemandKey, DemandState> demand, List<StockOnHand> onHand, StockForecast forecast) {
+            Map<DemandKey, DemandState> demand,
+            List<StockOnHand> onHand,
+            Map<String, Part> parts,
+            StockForecast forecast) {
         SortedSet<Place> places = new TreeSet<>();
         demand.keySet().forEach(k -> places.add(new Place(k.partId(), k.depot())));
         Map<Place, Integer> pieces = new HashMap<>();
         for (StockOnHand s : onHand) {
+            Part part = parts.get(s.partId());
+            if (part != null && part.kind() == Part.Kind.SERVICE_KIT) {
+                continue;
+            }
             Place place = new Place(s.partId(), s.depot());
             places.add(place);
             pieces.merge(place, s.pieces(), Integer::sum);
