@@ -110,8 +110,7 @@ final class LifeBuilder {
         Place place = new Place(set, row.wheel().position());
         LifeDraft old = book.at(place);
         if (old == null && !book.hasPlainValve(place)) {
-            String id = matcher.isMisread(row) || book.lastWith(id(row)).isPresent() ? null : id(row);
-            old = book.begin(new LifeDraft(place, id, row.wheel().part(), originAt(place), day));
+            old = meet(row, place, day);
         }
         boolean answered = old != null
                 && read.getOrDefault(old, List.of()).stream()
@@ -125,10 +124,6 @@ final class LifeBuilder {
                 fitted.answered(day);
             }
         }
-    }
-
-    private static String id(LoggedWheel row) {
-        return row.wheel().sensorId() == null ? "" : row.wheel().sensorId();
     }
 
     private void addReading(LifeDraft life, VisitHeader visit, LoggedWheel row) {
@@ -147,8 +142,14 @@ final class LifeBuilder {
         if (here != null) {
             return here;
         }
-        String id = row.wheel().sensorId() == null || book.lastWith(id(row)).isPresent() ? null : id(row);
-        return book.begin(new LifeDraft(place, id, row.wheel().part(), originAt(place), day));
+        return meet(row, place, day);
+    }
+
+    /** A sensor not known so far, under its ID unless that is another one's. */
+    private LifeDraft meet(LoggedWheel row, Place place, LocalDate day) {
+        String id = row.wheel().sensorId();
+        boolean anothers = id != null && book.lastWith(id).isPresent();
+        return book.begin(new LifeDraft(place, anothers ? null : id, row.wheel().part(), originAt(place), day));
     }
 
     private LifeDraft.Origin originAt(Place place) {

@@ -333,7 +333,7 @@ final class RowMatcher {
                     id,
                     row.wheel().position(),
                     day,
-                    "sensor " + id + " answers at " + here.words() + ", where none was known to be fitted",
+                    "sensor " + id + " answers at " + here.words() + ", and nobody wrote down that it was fitted there",
                     "it begins a life of unknown age",
                     List.of(row.source()));
         }

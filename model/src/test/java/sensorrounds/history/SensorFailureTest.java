@@ -315,6 +315,22 @@ class SensorFailureTest {
     }
 
     @Test
+    void aSensorFittedInPlaceOfAPlainValveIsListenedToAgain() {
+        log.on("2020-01-01").heard("A1", "A2", "A3", "A4");
+        log.on("2021-01-01").heard("A1", "A2", "A3").wheels(silent("2R").plainValve(null));
+        log.on("2021-02-01").heard("A1", "A2", "A3").wheels(untried("2R").replaced(null, "B4"));
+        log.on("2022-03-01").heard("A1", "A2", "A3").wheels(silent("2R"));
+        log.on("2023-03-01").heard("A1", "A2", "A3").wheels(silent("2R"));
+
+        VehicleHistory history = log.history();
+
+        assertThat(history.lives()).hasSize(5);
+        assertThat(life(history, "B4").lifetime())
+                .as("never heard since it was fitted: dead between that day and the first silence")
+                .isEqualTo(Lifetime.interval(0, 0, 393));
+    }
+
+    @Test
     void aPlainValveForALostSensorIsNoFailure() {
         log.on("2020-01-01").heard("A1", "A2", "A3", "A4");
         log.on("2021-01-01").heard("A1", "A2", "A3").wheels(silent("2R").plainValve(WorkReason.LOST));

@@ -47,6 +47,19 @@ class SensorIdentityTest {
         assertThat(life(history, "A4").inService()).isTrue();
     }
 
+    @Test
+    void aSensorPushedOutWithNoPlaceLeftFreeIsLost() {
+        log.on("2020-01-01").heard("A1", "A2", "A3", "A4");
+        log.on("2021-01-01").heard("A4", "A2", "A3", "FF");
+
+        VehicleHistory history = log.history();
+
+        assertThat(life(history, "A1").end()).isEqualTo(LifeEnd.LOST);
+        assertThat(kinds(history))
+                .as("it is not first taken to have moved to the place where a stranger answers")
+                .containsExactly(Finding.Kind.UNRECORDED_CHANGE, Finding.Kind.UNRECORDED_CHANGE, Finding.Kind.MOVED);
+    }
+
     /** Common practice, no source: missed clones make life look twice as long. */
     @Test
     void aCloneIsANewLifeUnderTheOldId() {
@@ -202,6 +215,32 @@ class SensorIdentityTest {
         assertThat(history.lives()).filteredOn(SensorLife::inService).hasSize(7);
         assertThat(life(history, "A4").wheelSet()).isEqualTo("summer");
         assertThat(history.findings()).isEmpty();
+    }
+
+    /** The vehicle's own list may still hold the summer IDs; the silent sensor is the winter wheel's. */
+    @Test
+    void aSilentRowsIdOfTheOtherSetMovesNothing() {
+        log.on("2018-04-01").set("summer").heard("A1", "A2", "A3", "A4");
+        log.on("2018-11-01").set("winter").heard("B1", "B2", "B3", "B4");
+        log.on("2019-01-01").set("winter").heard("B1", "B2", "B3").wheels(silent("2R", "A4"));
+        log.on("2019-02-01").set("winter").heard("B1", "B2", "B3").wheels(silent("2R", "A4"));
+
+        VehicleHistory history = log.history();
+
+        assertThat(life(history, "B4").end()).isEqualTo(LifeEnd.FAILED);
+        assertThat(life(history, "A4").inService()).isTrue();
+        assertThat(life(history, "A4").wheelSet()).isEqualTo("summer");
+    }
+
+    @Test
+    void strangersOnAVisitWithoutASetNamePushNobodyOutOfANamedSet() {
+        log.on("2018-04-01").set("summer").heard("A1", "A2", "A3", "A4");
+        log.on("2018-11-01").heard("B1", "B2", "B3", "B4");
+
+        VehicleHistory history = log.history();
+
+        assertThat(history.lives()).hasSize(8).allMatch(SensorLife::inService);
+        assertThat(life(history, "B1").wheelSet()).isNull();
     }
 
     @Test

@@ -122,7 +122,7 @@ class VisitSummaryTest {
         cold(-10, 220);
         assertThat(last().pressuresExplainedByCold()).isFalse();
 
-        cold(28, 200);
+        cold(28, 201);
         assertThat(last().pressuresExplainedByCold()).isFalse();
     }
 
