@@ -66,14 +66,12 @@ public final class FleetReviewJob {
         spark.setJobDescription("Review each vehicle");
         VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, parts, asOf);
         Broadcast<VehicleReviewer> shared = spark.broadcast(reviewer);
-        JavaRDD<VehicleReview> reviews = histories
-                .map(h -> shared.value().review(h))
-                .persist(StorageLevel.MEMORY_AND_DISK());
+        JavaRDD<VehicleReview> reviews =
+                histories.map(h -> shared.value().review(h)).persist(StorageLevel.MEMORY_AND_DISK());
 
         spark.setJobDescription("Add up the demand for parts");
         Map<DemandKey, DemandState> demand = new HashMap<>(demand(reviews).collectAsMap());
-        return new Result(
-                counts, estimates, ratios, reviews, StockReview.of(demand, onHand, reviewer.stock()));
+        return new Result(counts, estimates, ratios, reviews, StockReview.of(demand, onHand, reviewer.stock()));
     }
 
     private FleetCounts counts(JavaRDD<VehicleHistory> histories) {
