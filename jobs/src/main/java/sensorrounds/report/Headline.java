@@ -48,7 +48,7 @@ record Headline(
                 now,
                 with(data, Advice.AT_NEXT_STOP),
                 with(data, Advice.CHECK_PLACE_FIRST),
-                now.stream().mapToDouble(RankedReplacement::saving).sum(),
+                saving(now),
                 firstVehicles(now),
                 recurring(data),
                 owed(data),
@@ -96,16 +96,18 @@ record Headline(
         Map<String, List<RankedReplacement>> byVehicle = now.stream()
                 .collect(Collectors.groupingBy(r -> r.outlook().vehicleId(), TreeMap::new, Collectors.toList()));
         return byVehicle.entrySet().stream()
-                .map(e -> new VehicleSaving(
-                        e.getKey(),
-                        e.getValue().size(),
-                        e.getValue().stream()
-                                .mapToDouble(RankedReplacement::saving)
-                                .sum()))
+                .map(e -> new VehicleSaving(e.getKey(), e.getValue().size(), saving(e.getValue())))
                 .sorted(Comparator.comparingDouble(VehicleSaving::saving)
                         .reversed()
                         .thenComparing(VehicleSaving::vehicleId))
                 .limit(NAMED)
                 .toList();
+    }
+
+    private static double saving(List<RankedReplacement> lines) {
+        return lines.stream()
+                .mapToDouble(RankedReplacement::saving)
+                .filter(Double::isFinite)
+                .sum();
     }
 }

@@ -162,11 +162,7 @@ final class QualitySection implements Section {
     }
 
     private static void placeAndSensor(Html h, Finding f) {
-        if (f.position() == null && f.sensorId() == null) {
-            h.text("the vehicle");
-            return;
-        }
-        h.data(Words.place(f.position(), null));
+        h.data(f.position() == null ? "the vehicle" : Words.place(f.position(), null));
         if (f.sensorId() != null) {
             h.open("span", "class", "under")
                     .open("code")

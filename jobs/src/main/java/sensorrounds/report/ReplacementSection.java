@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.replacement.Advice;
 import sensorrounds.replacement.Costs;
 import sensorrounds.replacement.RankedReplacement;
 
@@ -27,11 +28,12 @@ final class ReplacementSection implements Section {
     @Override
     public String howToRead(ReportData data) {
         Costs c = data.run().costs();
-        return "Ordered by expected saving: the cost of leaving the sensor in for "
-                + Format.count(data.run().horizonDays(), "day")
-                + " less the cost of replacing it now. The chance is that of failing within those days, with its 95 % "
-                + "limits in brackets. In the small picture the dot is the chance, the bar its limits, and the upright stroke "
-                + "the break-even: where the dot lies to the right of the stroke, replacing pays. Costs are those of "
+        return "Ordered by expected saving. Now is the cost of a planned replacement; later is the expected cost of keeping "
+                + "the sensor for " + Format.count(data.run().horizonDays(), "day")
+                + " and replacing it then, or after its failure if that comes first, less the worth of the days still used. "
+                + "The chance is that the sensor does not work by then, also for having died unseen since its last answer; "
+                + "its 95 % limits stand in brackets. In the small picture the dot is the chance, the bar its limits, and "
+                + "the upright stroke the break-even: with the dot to the right of it, replacing pays. Costs are those of "
                 + c.asOf() + ": " + money(c, c.plannedVisit()) + " for a planned stop, " + money(c, c.perWheel())
                 + " for work on a wheel, " + money(c, c.unplannedVisit() + c.downtime())
                 + " for a call-out with the vehicle standing still. A high place means “inspect or offer”, never “unsafe”; "
@@ -109,14 +111,19 @@ final class ReplacementSection implements Section {
 
     private static void chance(Html h, RankedReplacement r) {
         SensorOutlook o = r.outlook();
+        if (Double.isNaN(o.pHorizon())) {
+            h.element("span", "none: no curve fits", "class", "quiet");
+            return;
+        }
         h.element("span", Format.chance(o.pHorizon()), "class", "key");
         h.element("span", " (" + Format.chances(o.pHorizonLower(), o.pHorizonUpper()) + ")", "class", "limits-text");
         ChanceBar.write(h, r);
-        h.element("span", "pays from " + breakEven(r.breakEvenProbability()), "class", "under");
+        h.element("span", breakEven(r.breakEvenProbability()), "class", "under");
     }
 
+    /** Without a break-even a failure costs no more than planned work. */
     static String breakEven(double p) {
-        return p > 1 ? "over 100 %: never" : Format.chance(p);
+        return Double.isNaN(p) || p > 1 ? "never pays" : "pays from " + Format.chance(p);
     }
 
     private static void costs(Html h, RankedReplacement r, String currency) {
@@ -130,7 +137,9 @@ final class ReplacementSection implements Section {
                 Words.of(r.advice()),
                 "class",
                 "advice " + r.advice().name().toLowerCase(Locale.ROOT).replace('_', '-'));
-        h.open("span", "class", "under").data(r.reason()).close();
+        // The figures stand in the row already; the sentence is for whoever asks, and for the place that must be seen.
+        h.open("details", "class", "why", "open", r.advice() == Advice.CHECK_PLACE_FIRST ? "open" : null);
+        h.element("summary", "Why").data(r.reason()).close();
     }
 
     /** Sensors of unknown age sort behind all others. */

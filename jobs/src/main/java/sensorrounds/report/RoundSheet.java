@@ -48,7 +48,8 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
     /**
      * One line with a box to tick.
      *
-     * @param position null for the vehicle as a whole
+     * @param place in words; null for the vehicle as a whole
+     * @param position orders the places; null for the vehicle, or when not known
      * @param sensorId null when no sensor is meant
      * @param part part to take along; null when none
      * @param what what to do
@@ -57,8 +58,8 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
      */
     record Task(
             Weight weight,
+            String place,
             WheelPosition position,
-            String wheelSet,
             String sensorId,
             String part,
             String what,
@@ -91,8 +92,8 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
                             v.vehicleId(),
                             new Task(
                                     Weight.REASON_TO_STOP,
+                                    s.position() == null ? null : Words.place(s.position(), null),
                                     s.position(),
-                                    null,
                                     s.sensorId(),
                                     null,
                                     "Find the returning warning",
@@ -135,8 +136,8 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
     private static Task unmonitored(UnmonitoredWheel w) {
         return new Task(
                 Weight.NO_WARNING,
+                Words.place(w.position(), w.wheelSet()),
                 w.position(),
-                w.wheelSet(),
                 w.sensorId(),
                 null,
                 "No low-pressure warning here: gauge by hand, inspect, offer a sensor",
@@ -145,8 +146,10 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
     }
 
     private static Task replacement(ReportData data, RankedReplacement r) {
-        String detail = "chance of failing within " + Format.count(data.run().horizonDays(), "day") + " "
-                + Format.chance(r.outlook().pHorizon()) + ", "
+        String detail = (Double.isNaN(r.outlook().pHorizon())
+                        ? ""
+                        : "chance of failing within " + Format.count(data.run().horizonDays(), "day") + " "
+                                + Format.chance(r.outlook().pHorizon()) + ", ")
                 + Words.of(r.outlook().lastReport());
         String what = switch (r.advice()) {
             case REPLACE_NOW -> "Replace the sensor";
@@ -156,8 +159,8 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
         };
         return new Task(
                 r.advice() == Advice.AT_NEXT_STOP ? Weight.WHILE_THERE : Weight.REASON_TO_STOP,
+                Words.place(r.outlook().position(), r.outlook().wheelSet()),
                 r.outlook().position(),
-                r.outlook().wheelSet(),
                 r.outlook().sensorId(),
                 r.outlook().part(),
                 what,
@@ -181,8 +184,8 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
     private static Task watch(WatchEntry w) {
         return new Task(
                 Weight.WHILE_THERE,
+                Words.place(w.position(), w.wheelSet()),
                 w.position(),
-                w.wheelSet(),
                 w.sensorId(),
                 null,
                 "Read again: " + Words.of(w.sign()).toLowerCase(Locale.ROOT),

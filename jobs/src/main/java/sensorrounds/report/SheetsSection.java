@@ -94,8 +94,7 @@ final class SheetsSection implements Section {
     private static void task(Html h, Task t) {
         h.open("tr", "role", "row").open("td", "class", "tick", "role", "cell");
         h.element("span", "☐", "aria-label", "to be ticked", "role", "img").close();
-        h.open("td", "class", "place", "role", "cell")
-                .data(t.position() == null ? "Vehicle" : Words.place(t.position(), t.wheelSet()));
+        h.open("td", "class", "place", "role", "cell").data(t.place() == null ? "Vehicle" : t.place());
         h.close().open("td", "role", "cell");
         h.element("span", t.what(), "class", "key");
         h.open("span", "class", "under").data(t.detail()).close().close();

@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 import sensorrounds.fleet.Part;
 import sensorrounds.stock.StockOutlook;
 
-/** The orders to place now, taken out of the stock outlook: what its months propose for a part and depot, added up. */
+/** The orders to place now, by part and depot, as the months of the stock outlook propose them. */
 final class StockOrders {
     private StockOrders() {}
 

@@ -53,9 +53,23 @@ final class StockSection implements Section {
 
     private static void orders(Html h, ReportData data) {
         h.element("h3", "Orders to place now");
+        long unknown = groups(data.stock()).values().stream()
+                .filter(g -> g.stream().allMatch(s -> s.onHand() == null))
+                .count();
+        if (unknown > 0) {
+            h.element(
+                    "p",
+                    "For " + Format.count(unknown, "pair")
+                            + " of part and depot nobody wrote down what is on hand, so no "
+                            + "order is proposed there.",
+                    "class",
+                    "cut");
+        }
         List<StockOrders.Order> orders = StockOrders.of(data.stock(), data.parts());
         if (orders.isEmpty()) {
-            Cells.nothing(h, "What is on hand meets the service level until the next delivery: nothing to order now.");
+            Cells.nothing(
+                    h,
+                    "Where stock is known, what is on hand meets the service level until the next delivery: nothing to order now.");
             return;
         }
         String currency = data.run().costs().currency();

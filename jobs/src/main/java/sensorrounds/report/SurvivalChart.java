@@ -104,9 +104,9 @@ final class SurvivalChart {
         return s.toString();
     }
 
-    /** The point that tells at-risk counts at an age: counted by Kaplan–Meier where it reaches. */
+    /** The point that tells the counts at an age: the smooth curve's grid is finer than the steps. */
     private Optional<CurvePoint> reading(int ageDays) {
-        return stepped.at(ageDays).or(() -> stepped.isEmpty() ? weibull.at(ageDays) : Optional.empty());
+        return weibull.at(ageDays).or(() -> stepped.at(ageDays));
     }
 
     private void table(Html h, SurvivalFrame frame) {

@@ -112,8 +112,8 @@ final class SurvivalSection implements Section {
                 .toList();
         new Grid<CohortFit>(Grid.Shape.SCROLLS, "Weibull fits by cohort, with 95 % limits")
                 .column("Cohort", (h1, f) -> h1.data(f.cohort()))
-                .column("Status of its own fit", (h1, f) -> h1.data(f.status()))
-                .column("Stands on", (h1, f) -> h1.data(f.rung()))
+                .column("Status of its own fit", (h1, f) -> h1.data(Words.ofName(f.status())))
+                .column("Stands on", (h1, f) -> h1.data(Words.ofName(f.rung())))
                 .column("To know", (h1, f) -> note(h1, f.note()))
                 .count("Lives", CohortFit::lives)
                 .count("Failures", CohortFit::failures)
@@ -171,8 +171,9 @@ final class SurvivalSection implements Section {
         }
         h.element(
                 "p",
-                "A ratio of 3 means: sensors with this last report failed three times as often as sensors of their age did. "
-                        + "It multiplies the hazard behind each chance in this report.");
+                "A ratio of 3 means: sensors with this last report fail three times as often as sensors of their age do. "
+                        + "It is failures seen to failures expected, drawn towards the value in the settings where few "
+                        + "were seen, and multiplies the hazard behind each chance in this report.");
         List<ReportRatio> rows = data.ratios().stream()
                 .sorted(Comparator.comparing(ReportRatio::report))
                 .toList();

@@ -33,7 +33,7 @@ final class UnmonitoredSection implements Section {
         List<UnmonitoredWheel> wheels = data.unmonitored().rows().stream()
                 .sorted(Comparator.comparing((UnmonitoredWheel w) -> w.depot() == null ? "\uffff" : w.depot())
                         .thenComparing(UnmonitoredWheel::vehicleId)
-                        .thenComparing(UnmonitoredWheel::position))
+                        .thenComparing(UnmonitoredWheel::position, Comparator.nullsLast(Comparator.naturalOrder())))
                 .toList();
         if (wheels.isEmpty()) {
             Cells.nothing(

@@ -34,7 +34,7 @@ final class WatchSection implements Section {
                 .sorted(Comparator.comparing(WatchEntry::sign)
                         .thenComparing(WatchEntry::since, Comparator.nullsLast(Comparator.naturalOrder()))
                         .thenComparing(WatchEntry::vehicleId)
-                        .thenComparing(WatchEntry::position))
+                        .thenComparing(WatchEntry::position, Comparator.nullsLast(Comparator.naturalOrder())))
                 .toList();
         if (rows.isEmpty()) {
             Cells.nothing(h, "No working sensor shows a sign of weakness in its reports or in how it wakes.");

@@ -113,10 +113,15 @@ final class Words {
         };
     }
 
+    /** A constant that reached the tables by its name, in words: OWN_FIT reads "own fit". Other text stays. */
+    static String ofName(String name) {
+        return name.matches("[A-Z]+(_[A-Z]+)*") ? name.replace('_', ' ').toLowerCase(Locale.ROOT) : name;
+    }
+
     /** Place in words with a capital, and the wheel set when the vehicle has more than one. */
     static String place(WheelPosition position, String wheelSet) {
         if (position == null) {
-            return "No one place";
+            return "Place not known";
         }
         String words = position.words();
         String place = words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);

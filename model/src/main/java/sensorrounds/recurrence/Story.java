@@ -30,7 +30,8 @@ final class Story {
         if (pattern == RecurringVehicle.Pattern.NOT_RECURRING) {
             return "System warning in " + count(all.size(), "episode") + ", last seen on "
                     + all.get(all.size() - 1).lastSeen() + "; fewer than "
-                    + count(settings.minimumReturns(), "return") + " within the last " + settings.windowDays() + " days."
+                    + count(settings.minimumReturns(), "return") + " within the last " + settings.windowDays()
+                    + " days."
                     + open;
         }
         Suspect first = judgement.suspects().get(0);
