@@ -75,8 +75,7 @@ class StoriesTest {
                 .allSatisfy(v -> assertThat(v.wheels())
                         .filteredOn(w -> !w.position().equals(REAR_RIGHT))
                         .allMatch(w -> w.read() == ReadOutcome.OK && w.work() == WheelWork.NONE));
-        assertThat(FLEET.vehicle(Story.SILENT_PLACE.vehicle).sensors())
-                .noneMatch(StoriesTest::failedInTheLogs);
+        assertThat(FLEET.vehicle(Story.SILENT_PLACE.vehicle).sensors()).noneMatch(StoriesTest::failedInTheLogs);
     }
 
     @Test
