@@ -146,11 +146,12 @@ final class WarningBuilder {
     }
 
     private void drive(VisitSummary visit) {
-        switch (Proof.of(visit, settings)) {
-            case OFF -> List.copyOf(open.keySet()).forEach(kind -> close(kind, visit.day()));
+        Proof proof = Proof.of(visit, settings);
+        if (proof == Proof.OFF) {
+            List.copyOf(open.keySet()).forEach(kind -> close(kind, visit.day()));
+        } else if (proof == Proof.RETURNED) {
             // The log does not say which warning came back; it is taken for every one that was worked on.
-            case RETURNED -> open.values().forEach(Open::backAgain);
-            case NONE -> {}
+            open.values().forEach(Open::backAgain);
         }
     }
 
