@@ -1,0 +1,145 @@
+package sensorrounds.run;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.apache.hadoop.conf.Configuration;
+import org.apache.spark.sql.Row;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import sensorrounds.assemble.Histories;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.ingest.LogFile;
+import sensorrounds.ingest.LogReader;
+import sensorrounds.ingest.LogSlice;
+import sensorrounds.review.FleetReview;
+import sensorrounds.review.VehicleReview;
+import sensorrounds.tables.Findings;
+import sensorrounds.tables.FollowUps;
+import sensorrounds.tables.LogRow;
+import sensorrounds.tables.RankedReplacements;
+import sensorrounds.tables.ReaderQualities;
+import sensorrounds.tables.RecurringVehicles;
+import sensorrounds.tables.SensorLives;
+import sensorrounds.tables.StockOutlooks;
+import sensorrounds.tables.SurvivalCurves;
+import sensorrounds.tables.SurvivalFits;
+import sensorrounds.tables.Suspects;
+import sensorrounds.tables.Table;
+import sensorrounds.tables.UnmonitoredWheels;
+import sensorrounds.tables.WarningEpisodes;
+import sensorrounds.tables.WatchList;
+import sensorrounds.visit.LoggedWheel;
+
+/**
+ * The same logs through plain Java, without Spark: every table must come out the same, cell by cell. The rows are read one
+ * file after the other and vehicles walked in the order of their names, so no partitioning of Spark's is repeated here.
+ */
+class PlainJavaParityTest {
+    private static List<VehicleHistory> histories;
+    private static FleetReview review;
+
+    @BeforeAll
+    static void reviewWithoutSpark() {
+        Configuration hadoop = new Configuration();
+        RunInputs inputs =
+                RunInputs.find(new RunOptions(SampleRun.DATA.toString(), null, null, "unused", null), hadoop);
+        SortedMap<String, List<LoggedWheel>> byVehicle = new TreeMap<>();
+        for (LogFile file : inputs.logs()) {
+            LogReader reader = LogReader.open(LogSlice.whole(file), hadoop);
+            while (reader.hasNext()) {
+                LogRow row = reader.next();
+                if (row.accepted() != null) {
+                    String vehicle = row.accepted().visit().vehicleId();
+                    byVehicle.computeIfAbsent(vehicle, k -> new ArrayList<>()).add(row.accepted());
+                }
+            }
+        }
+        LocalDate asOf = byVehicle.values().stream()
+                .flatMap(List::stream)
+                .map(r -> r.visit().day())
+                .max(Comparator.naturalOrder())
+                .orElseThrow();
+        histories = byVehicle.values().stream()
+                .map(rows -> Histories.of(
+                        rows, inputs.fleet(), inputs.settings().review().history(), asOf))
+                .toList();
+        review = FleetReview.of(histories, inputs.settings().review(), inputs.parts(), inputs.stock(), asOf);
+    }
+
+    @Test
+    void theRankedListStandsInTheSameOrder() throws IOException {
+        same(RankedReplacements.TABLE, review.ranked());
+    }
+
+    @TestFactory
+    Stream<DynamicTest> everyOtherTableHoldsTheSameRows() {
+        List<VehicleReview> v = review.vehicles();
+        return Stream.of(
+                test(UnmonitoredWheels.TABLE, v.stream().flatMap(r -> r.unmonitored().stream())),
+                test(
+                        RecurringVehicles.TABLE,
+                        v.stream().map(VehicleReview::recurring).filter(r -> r != null)),
+                test(
+                        Suspects.TABLE,
+                        v.stream()
+                                .filter(r -> r.recurring() != null)
+                                .flatMap(r -> Suspects.of(r.recurring()).stream())),
+                test(WatchList.TABLE, v.stream().flatMap(r -> r.watch().stream())),
+                test(FollowUps.TABLE, histories.stream().flatMap(h -> h.followUps().stream())),
+                test(SensorLives.TABLE, histories.stream().flatMap(h -> h.lives().stream())),
+                test(WarningEpisodes.TABLE, histories.stream().flatMap(h -> h.episodes().stream())),
+                test(Findings.TABLE, histories.stream().flatMap(h -> h.findings().stream())),
+                test(StockOutlooks.TABLE, review.stock().stream()),
+                test(SurvivalFits.TABLE, review.estimates().fits().stream()),
+                test(SurvivalCurves.TABLE, review.estimates().curves().stream()),
+                test(ReaderQualities.TABLE, review.estimates().wake().qualities().stream()));
+    }
+
+    @Test
+    void theSampleIsLargeEnoughToTellDifferencesApart() {
+        assertThat(histories).hasSizeGreaterThan(100);
+        assertThat(review.ranked()).hasSizeGreaterThan(500);
+        assertThat(review.counts().causes().values().stream().mapToLong(n -> n).sum())
+                .isGreaterThan(50);
+    }
+
+    private static <T> DynamicTest test(Table<T> table, Stream<T> rows) {
+        return DynamicTest.dynamicTest(table.name(), () -> sameSet(table, rows.toList()));
+    }
+
+    private static <T> void same(Table<T> table, List<T> rows) throws IOException {
+        assertThat(plain(table, rows)).as(table.name()).isEqualTo(spark(table));
+    }
+
+    private static <T> void sameSet(Table<T> table, List<T> rows) throws IOException {
+        assertThat(rows).as(table.name() + " is not empty").isNotEmpty();
+        assertThat(plain(table, rows).stream().sorted().toList())
+                .as(table.name())
+                .isEqualTo(spark(table).stream().sorted().toList());
+    }
+
+    private static <T> List<String> plain(Table<T> table, List<T> rows) {
+        List<Row> encoded = rows.stream().map(table::encode).toList();
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        CsvSheet.write(table.schema(), encoded.iterator(), out);
+        return out.toString(StandardCharsets.UTF_8).lines().toList();
+    }
+
+    private static List<String> spark(Table<?> table) throws IOException {
+        String name = table.name().replace('_', '-') + ".csv";
+        return Files.readAllLines(SampleRun.get().folder().resolve("csv").resolve(name));
+    }
+}

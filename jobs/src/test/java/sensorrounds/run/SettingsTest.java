@@ -1,0 +1,149 @@
+package sensorrounds.run;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import sensorrounds.condition.ConditionSettings;
+import sensorrounds.history.HistorySettings;
+import sensorrounds.outlook.OutlookSettings;
+import sensorrounds.recurrence.RecurrenceSettings;
+import sensorrounds.stock.StockSettings;
+
+class SettingsTest {
+    @Test
+    void theFileHoldsTheDefaultsOfTheModel() {
+        var review = RunSettings.defaults().review();
+        assertThat(review.history()).isEqualTo(HistorySettings.defaults());
+        assertThat(review.condition()).isEqualTo(ConditionSettings.defaults());
+        assertThat(review.outlook()).isEqualTo(OutlookSettings.defaults());
+        assertThat(review.recurrence()).isEqualTo(RecurrenceSettings.defaults());
+        assertThat(review.stock()).isEqualTo(StockSettings.defaults());
+    }
+
+    @TestFactory
+    Stream<DynamicTest> everyKeyReachesItsRecord() {
+        RunSettings defaults = RunSettings.defaults();
+        return defaults.flat().stream()
+                .map(e -> DynamicTest.dynamicTest(e.getKey(), () -> {
+                    ObjectNode changed = change(e.getKey(), e.getValue());
+                    RunSettings other = RunSettings.parse("test", changed.toString());
+                    // Everything but the tree it was read from.
+                    assertThat(List.of(other.review(), other.quarantineLimit(), other.reportRows()))
+                            .as("a change of " + e.getKey() + " must show in the settings that the engine uses")
+                            .isNotEqualTo(
+                                    List.of(defaults.review(), defaults.quarantineLimit(), defaults.reportRows()));
+                }));
+    }
+
+    private static ObjectNode change(String path, String value) {
+        ObjectNode root = new JsonMapper().createObjectNode();
+        ObjectNode at = root;
+        String[] keys = path.split("\\.");
+        for (int i = 0; i < keys.length - 1; i++) {
+            at = at.putObject(keys[i]);
+        }
+        String key = keys[keys.length - 1];
+        switch (path) {
+            case "costs.currency" -> at.put(key, "GBP");
+            case "costs.asOf" -> at.put(key, "2026-02-01");
+            case "survival.cohortBy" -> at.put(key, "part");
+            default -> {
+                double v = Double.parseDouble(value);
+                boolean whole = value.matches("-?\\d+")
+                        && SettingsFile.defaults()
+                                .at("/" + path.replace('.', '/'))
+                                .isInt();
+                if (whole) {
+                    at.put(key, (int) v + 1);
+                } else {
+                    at.put(key, v == 0 ? 0.5 : v * 0.99);
+                }
+            }
+        }
+        // A weight of at least 1 cannot shrink.
+        if (path.matches("recurrence\\.weights\\.(lowBattery|codeCurrent|codeStored|placeForNotASensor|knownFailed)")) {
+            at.put(key, Double.parseDouble(value) * 1.5);
+        }
+        return root;
+    }
+
+    @Test
+    void everyRangeNamesAKeyThatIsThere() throws IOException {
+        try (InputStream in = SettingsTest.class.getResourceAsStream("/sensorrounds/settings-ranges.json")) {
+            JsonNode ranges = new JsonMapper().readTree(in);
+            List<String> known = RunSettings.defaults().flat().stream()
+                    .map(Map.Entry::getKey)
+                    .toList();
+            ranges.fieldNames().forEachRemaining(name -> assertThat(known).contains(name));
+        }
+    }
+
+    @Test
+    void anUnknownKeyIsRefusedWithItsLineAndTheKeysThatAre() {
+        assertThatThrownBy(() -> RunSettings.parse("s.json", "{\n  \"outlook\": {\n    \"horizon\": 30\n  }\n}"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("unknown key")
+                .hasMessageContaining("s.json:3")
+                .hasMessageContaining("outlook.horizon")
+                .hasMessageContaining("horizonDays");
+    }
+
+    @Test
+    void aNegativeCostIsRefusedWithItsLineAndRange() {
+        assertThatThrownBy(() -> RunSettings.parse("s.json", "{\n  \"costs\": { \"downtime\": -5 }\n}"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("costs.downtime is out of range")
+                .hasMessageContaining("s.json:2")
+                .hasMessageContaining("-5")
+                .hasMessageContaining("from 0 upwards");
+    }
+
+    @Test
+    void aWrongTypeIsRefused() {
+        assertThatThrownBy(() -> RunSettings.parse("s.json", "{\"proofDriveMinutes\": \"ten\"}"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("wrong type for proofDriveMinutes")
+                .hasMessageContaining("a number");
+    }
+
+    @Test
+    void aFractionWhereDaysAreCountedIsRefused() {
+        assertThatThrownBy(() -> RunSettings.parse("s.json", "{\"outlook\": {\"horizonDays\": 30.5}}"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("a whole number from 1 to 3650");
+    }
+
+    @Test
+    void brokenJsonIsRefusedWithItsLine() {
+        assertThatThrownBy(() -> RunSettings.parse("s.json", "{\n  \"costs\": {,}\n}"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("not JSON")
+                .hasMessageContaining("s.json:2");
+    }
+
+    @Test
+    void valuesThatContradictEachOtherAreRefused() {
+        assertThatThrownBy(() ->
+                        RunSettings.parse("s.json", "{\"condition\": {\"leastChance\": 0.5, \"mostChance\": 0.4}}"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("leastChance");
+    }
+
+    @Test
+    void aDateThatIsNoneIsRefused() {
+        assertThatThrownBy(() -> RunSettings.parse("s.json", "{\"costs\": {\"asOf\": \"01.02.2026\"}}"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("YYYY-MM-DD");
+    }
+}
