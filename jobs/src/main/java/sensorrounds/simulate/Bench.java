@@ -207,13 +207,13 @@ final class Bench {
             }
             wake(v, w);
             if (gauged) {
-                w.gaugeKpa = Math.rint(w.wheel.kpa(v.day, air) + 3 * dice.normal());
+                w.gaugeKpa = Math.max(0, Math.rint(w.wheel.kpa(v.day, air) + 3 * dice.normal()));
             }
             w.hot = hotWritten ? warmFromDriving : null;
             if (!w.silent()) {
                 w.sensorId = w.found.id;
                 w.celsius = Math.rint(air);
-                w.pressureKpa = Math.rint((w.wheel.kpa(v.day, air) + 2.5 * dice.normal()) * 2) / 2;
+                w.pressureKpa = Math.max(0, Math.rint((w.wheel.kpa(v.day, air) + 2.5 * dice.normal()) * 2) / 2);
                 w.battery = BatteryWords.report(w.found, v.day, air, v.crew.reader(), kind, dice);
                 w.part = partWritten ? w.found.part : null;
             } else if (dice.chance(0.6)) {

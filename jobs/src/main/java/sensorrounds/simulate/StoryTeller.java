@@ -93,15 +93,16 @@ final class StoryTeller {
     private String silentPlace() {
         soundOriginals(Set.of());
         bench.close(read("2022-11-22", 11.0, VisitReason.SERVICE, QUICK));
-        silentThere("2023-03-14", TRADE, WorkReason.NO_ANSWER);
         bench.close(read("2023-06-27", 13.5, VisitReason.SERVICE, TRADE));
-        silentThere("2023-10-17", QUICK, WorkReason.NO_ANSWER);
         bench.close(read("2024-02-06", 9.0, VisitReason.SERVICE, QUICK));
-        silentThere("2024-06-25", TRADE, WorkReason.NO_ANSWER);
-        bench.close(read("2024-11-12", 15.25, VisitReason.INSPECTION, QUICK));
-        silentThere("2025-03-04", QUICK, WorkReason.NO_ANSWER);
-        bench.close(read("2025-09-16", 10.5, VisitReason.SERVICE, TRADE));
-        silentThere("2026-02-24", QUICK, WorkReason.NO_ANSWER);
+        bench.close(read("2024-09-17", 10.5, VisitReason.SERVICE, QUICK));
+        silentThere("2025-02-18", TRADE);
+        bench.close(read("2025-05-06", 15.25, VisitReason.INSPECTION, QUICK));
+        silentThere("2025-07-01", QUICK);
+        silentThere("2025-10-28", TRADE);
+        bench.close(read("2025-12-09", 9.75, VisitReason.SERVICE, QUICK));
+        silentThere("2026-02-24", QUICK);
+        silentThere("2026-06-16", QUICK);
         VisitDraft last = read("2026-08-18", 8.75, VisitReason.WARNING, QUICK);
         silence(last.at(REAR_RIGHT));
         warn(last, Warning.SYSTEM_FAULT, 11);
@@ -111,14 +112,15 @@ final class StoryTeller {
         return "2026-11-10";
     }
 
-    private void silentThere(String date, String reader, WorkReason why) {
+    private void silentThere(String date, String reader) {
         VisitDraft v = read(date, 8.0, VisitReason.WARNING, reader);
         WheelDraft w = v.at(REAR_RIGHT);
         silence(w);
         warn(v, Warning.SYSTEM_FAULT, 5);
         v.codes.add(new FaultCode(bench.kind.code(4), FaultCode.State.CURRENT, REAR_RIGHT));
-        bench.takeOut(v, w, why);
-        bench.writeReplacement(w, fitDestined(w.wheel, v.day, Origin.LOGGED, LONG_LIFE_DAYS), why, false);
+        bench.takeOut(v, w, WorkReason.NO_ANSWER);
+        bench.writeReplacement(
+                w, fitDestined(w.wheel, v.day, Origin.LOGGED, LONG_LIFE_DAYS), WorkReason.NO_ANSWER, false);
         relearned(v, 24);
         bench.close(v);
     }

@@ -26,7 +26,8 @@ final class VehicleIds {
      * room for 128 sensors (which holds up to 33 million vehicles).
      */
     static String sensor(int index, int ordinal) {
-        int h = index * 128 + (ordinal & 127);
+        // The start keeps clear of the one number that becomes 00000000, an ID that stands for no sensor.
+        int h = 0x40000000 + index * 128 + (ordinal & 127);
         h = (h ^ (h >>> 16)) * 0x85EBCA6B;
         h = (h ^ (h >>> 13)) * 0xC2B2AE35;
         return String.format(Locale.ROOT, "%08X", h ^ (h >>> 16));
