@@ -73,7 +73,7 @@ class SettingsTest {
         }
         // A weight of at least 1 cannot shrink.
         if (path.matches("recurrence\\.weights\\.(lowBattery|codeCurrent|codeStored|placeForNotASensor|knownFailed)")) {
-            at.put(key, Double.parseDouble(value) * 1.5);
+            at.put(key, Double.parseDouble(value) * 1.3);
         }
         return root;
     }
