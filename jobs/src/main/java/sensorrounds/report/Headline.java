@@ -68,12 +68,13 @@ record Headline(
         return orders.stream().mapToLong(StockOrders.Order::pieces).sum();
     }
 
-    /** Recurring vehicles, the surest first. */
+    /** Recurring vehicles: those nobody has an explanation for first, and of each sort the surest first. */
     static List<RecurringVehicle> recurring(ReportData data) {
         return data.recurring().rows().stream()
                 .filter(v -> v.pattern() != Pattern.NOT_RECURRING)
-                .sorted(Comparator.comparingDouble(RecurringVehicle::probabilityAbovePeers)
-                        .reversed()
+                .sorted(Comparator.comparing(RecurringVehicle::pattern)
+                        .thenComparing(Comparator.comparingDouble(RecurringVehicle::probabilityAbovePeers)
+                                .reversed())
                         .thenComparing(RecurringVehicle::vehicleId))
                 .toList();
     }
