@@ -61,7 +61,7 @@ record Block(String key, String file, long line, byte[] bytes) {
                 case ACCEPTED -> VisitBytes.write(row.accepted().wheel(), out);
                 case QUARANTINED -> write(row.quarantined(), out);
                 case FILE -> write(row.file(), out);
-                case DUPLICATE -> throw new IllegalArgumentException("duplicates are found after the shuffle only");
+                default -> throw new IllegalArgumentException("duplicates are found after the shuffle only");
             }
         }
         return new Block(key(first), first.source().file(), first.source().line(), out.take());

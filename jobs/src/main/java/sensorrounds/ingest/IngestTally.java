@@ -67,8 +67,8 @@ final class IngestTally implements Serializable {
             case QUARANTINED -> add(reason(row.quarantined()));
             case DUPLICATE -> duplicates.merge(row.duplicate().rule(), 1L, Long::sum);
             case FILE -> counts.put(row.file().file(), row.file());
-            case ACCEPTED -> {
-                // Counted below like the others.
+            default -> {
+                // An accepted row is only counted, below like the others.
             }
         }
         add(row.source().file(), row.outcome(), 1);

@@ -21,6 +21,7 @@ import sensorrounds.visit.WheelReading;
 /** The table of log rows: every row of every log, whatever became of it, and one row per file. Partitioned by outcome. */
 public final class LogRows {
     public static final String VEHICLE_ID = VisitColumns.VEHICLE_ID;
+    public static final String VISITED_AT = VisitColumns.VISITED_AT;
     public static final String SOURCE_FILE = "source_file";
     public static final String SOURCE_LINE = "source_line";
     public static final String RULE = "rule";
