@@ -1,19 +1,19 @@
 package sensorrounds.ingest;
 
-import static org.apache.spark.sql.functions.coalesce;
 import static org.apache.spark.sql.functions.col;
 
 import java.util.Iterator;
 import java.util.List;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
-import org.apache.spark.api.java.function.MapPartitionsFunction;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
+import org.apache.spark.sql.RowFactory;
 import org.apache.spark.sql.SaveMode;
 import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.types.DataTypes;
+import org.apache.spark.sql.types.StructType;
 import org.apache.spark.util.SerializableConfiguration;
 import sensorrounds.tables.LogRow;
 import sensorrounds.tables.LogRows;
@@ -25,6 +25,16 @@ import sensorrounds.tables.LogRows;
 public final class IngestJob {
     /** With fewer writers than outcomes Spark would sort by outcome first and lose the order of the vehicles. */
     private static final String CONCURRENT_WRITERS = "spark.sql.maxConcurrentOutputFileWriters";
+
+    private static final String KEY = "key";
+    private static final String FILE = "file";
+    private static final String LINE = "line";
+    private static final String BYTES = "bytes";
+    private static final StructType BLOCKS = new StructType()
+            .add(KEY, DataTypes.StringType)
+            .add(FILE, DataTypes.StringType)
+            .add(LINE, DataTypes.LongType)
+            .add(BYTES, DataTypes.BinaryType);
 
     private final SparkSession spark;
     private final int partitions;
@@ -48,39 +58,57 @@ public final class IngestJob {
     public IngestSummary run(List<LogFile> files, String folder) {
         return IngestFailures.unwrap(() -> {
             write(resolved(files), folder);
-            return IngestReconciliation.check(IngestSummary.of(LogTable.read(spark, folder)), files);
+            return IngestReconciliation.check(IngestTally.ofTable(spark, folder).summary(), files);
         });
     }
 
     /** Reads the logs and counts what would become of each row, without writing anything. */
     public IngestSummary check(List<LogFile> files) {
-        return IngestFailures.unwrap(() -> IngestReconciliation.check(IngestSummary.of(resolved(files)), files));
+        return IngestFailures.unwrap(
+                () -> IngestReconciliation.check(IngestTally.of(resolved(files)).summary(), files));
     }
 
-    private Dataset<Row> resolved(List<LogFile> files) {
+    private JavaRDD<LogRow> resolved(List<LogFile> files) {
         JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
         Broadcast<SerializableConfiguration> hadoop =
                 context.broadcast(new SerializableConfiguration(context.hadoopConfiguration()));
         List<LogSlice> slices = files.stream().map(LogSlice::whole).toList();
         context.setJobDescription("Read " + files.size() + " visit logs");
-        JavaRDD<LogRow> rows = context.parallelize(slices, slices.size())
-                .flatMap(slice -> LogReader.open(slice, hadoop.value().value()));
-        // Rows without a vehicle go with their file; the order of the rest of the columns makes a rerun give equal
-        // tables.
-        return LogRows.TABLE
-                .frame(spark, rows)
-                .repartition(partitions, coalesce(col(LogRows.VEHICLE_ID), col(LogRows.SOURCE_FILE)))
-                .sortWithinPartitions(LogRows.VEHICLE_ID, LogRows.SOURCE_FILE, LogRows.SOURCE_LINE, LogRows.RAW_TEXT)
-                .mapPartitions(
-                        (MapPartitionsFunction<Row, Row>) (Iterator<Row> in) -> new ResolveVisits(in),
-                        Encoders.row(LogRows.TABLE.schema()));
+        JavaRDD<Row> blocks = context.parallelize(slices, slices.size())
+                .flatMap(slice -> rows(LogReader.open(slice, hadoop.value().value())));
+        // File and line take part in the order so that a rerun gives the same rows in the same places.
+        return spark.createDataFrame(blocks, BLOCKS)
+                .repartition(partitions, col(KEY))
+                .sortWithinPartitions(KEY, FILE, LINE)
+                .select(BYTES)
+                .as(Encoders.BINARY())
+                .javaRDD()
+                .mapPartitions(ResolveVisits::new);
     }
 
-    private void write(Dataset<Row> rows, String folder) {
+    private static Iterator<Row> rows(LogReader log) {
+        Blocks blocks = new Blocks(log);
+        return new Iterator<>() {
+            @Override
+            public boolean hasNext() {
+                return blocks.hasNext();
+            }
+
+            @Override
+            public Row next() {
+                Block block = blocks.next();
+                return RowFactory.create(block.key(), block.file(), block.line(), block.bytes());
+            }
+        };
+    }
+
+    private void write(JavaRDD<LogRow> rows, String folder) {
         String before = spark.conf().get(CONCURRENT_WRITERS, "0");
         spark.conf().set(CONCURRENT_WRITERS, LogRow.Outcome.values().length);
         try {
-            rows.write()
+            LogRows.TABLE
+                    .frame(spark, rows)
+                    .write()
                     .mode(SaveMode.ErrorIfExists)
                     .partitionBy(LogRows.OUTCOME)
                     .parquet(folder);

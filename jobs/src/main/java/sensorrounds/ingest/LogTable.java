@@ -27,10 +27,7 @@ public final class LogTable {
 
     /** All rows, with the columns in their order. */
     public static Dataset<Row> read(SparkSession spark, String folder) {
-        Column[] columns = Arrays.stream(LogRows.TABLE.schema().fieldNames())
-                .map(org.apache.spark.sql.functions::col)
-                .toArray(Column[]::new);
-        return spark.read().schema(LogRows.TABLE.schema()).parquet(folder).select(columns);
+        return select(stored(spark, folder), List.of(LogRows.TABLE.schema().fieldNames()));
     }
 
     /** The rows of one outcome. */
@@ -40,17 +37,31 @@ public final class LogTable {
 
     /** The rows that were understood and count. */
     public static JavaRDD<LoggedWheel> accepted(SparkSession spark, String folder) {
-        return read(spark, folder, LogRow.Outcome.ACCEPTED).javaRDD().map(LogRows::understood);
+        return acceptedRows(spark, folder).javaRDD().map(LogRows::understood);
     }
 
     /** The accepted rows, one list per vehicle, in the order of the visits. No shuffle where the files allow it. */
     public static JavaRDD<List<LoggedWheel>> byVehicle(SparkSession spark, String folder) {
-        Dataset<Row> rows = read(spark, folder, LogRow.Outcome.ACCEPTED);
+        Dataset<Row> rows = acceptedRows(spark, folder);
         if (!vehiclesAreWhole(spark.sparkContext().hadoopConfiguration(), folder)) {
-            rows = rows.repartition(col(LogRows.VEHICLE_ID))
-                    .sortWithinPartitions(LogRows.VEHICLE_ID, LogRows.VISITED_AT, LogRows.VISIT_ID, LogRows.POSITION);
+            rows = rows.repartition(col(LogRows.VEHICLE_ID)).sortWithinPartitions(LogRows.VEHICLE_ID);
         }
         return rows.javaRDD().mapPartitions(VehicleRuns::new);
+    }
+
+    private static Dataset<Row> acceptedRows(SparkSession spark, String folder) {
+        Dataset<Row> accepted =
+                stored(spark, folder).where(col(LogRows.OUTCOME).equalTo(LogRow.Outcome.ACCEPTED.word()));
+        return select(accepted, LogRows.ofUnderstood());
+    }
+
+    private static Dataset<Row> stored(SparkSession spark, String folder) {
+        return spark.read().schema(LogRows.TABLE.schema()).parquet(folder);
+    }
+
+    private static Dataset<Row> select(Dataset<Row> rows, List<String> names) {
+        return rows.select(
+                names.stream().map(org.apache.spark.sql.functions::col).toArray(Column[]::new));
     }
 
     /** A vehicle lies in one file; Spark reads a file as a whole when it has a single row group, which cannot be split. */

@@ -5,30 +5,28 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
-import org.apache.spark.sql.Row;
 import sensorrounds.intake.ResolvedVisits;
 import sensorrounds.intake.VisitResolver;
 import sensorrounds.tables.LogRow;
-import sensorrounds.tables.LogRows;
 import sensorrounds.visit.LoggedWheel;
 
 /**
- * Settles duplicates in a stream of rows sorted by vehicle: the accepted rows of a vehicle are held back until its last
+ * Settles duplicates in a stream of blocks sorted by their key: the accepted rows of a vehicle are held back until its last
  * one, all other rows pass.
  */
-final class ResolveVisits implements Iterator<Row> {
-    private final Iterator<Row> rows;
-    private final ArrayDeque<Row> ready = new ArrayDeque<>();
+final class ResolveVisits implements Iterator<LogRow> {
+    private final Iterator<byte[]> blocks;
+    private final ArrayDeque<LogRow> ready = new ArrayDeque<>();
     private List<LoggedWheel> vehicle = new ArrayList<>();
 
-    ResolveVisits(Iterator<Row> rows) {
-        this.rows = rows;
+    ResolveVisits(Iterator<byte[]> blocks) {
+        this.blocks = blocks;
     }
 
     @Override
     public boolean hasNext() {
-        while (ready.isEmpty() && rows.hasNext()) {
-            take(rows.next());
+        while (ready.isEmpty() && blocks.hasNext()) {
+            Block.rows(blocks.next()).forEach(this::take);
         }
         if (ready.isEmpty() && !vehicle.isEmpty()) {
             resolve();
@@ -37,31 +35,33 @@ final class ResolveVisits implements Iterator<Row> {
     }
 
     @Override
-    public Row next() {
+    public LogRow next() {
         if (!hasNext()) {
             throw new NoSuchElementException("no more rows");
         }
         return ready.poll();
     }
 
-    private void take(Row row) {
-        if (LogRows.outcome(row) != LogRow.Outcome.ACCEPTED) {
+    private void take(LogRow row) {
+        if (row.outcome() != LogRow.Outcome.ACCEPTED) {
             ready.add(row);
             return;
         }
-        LoggedWheel next = LogRows.understood(row);
         if (!vehicle.isEmpty()
-                && !vehicle.get(0).visit().vehicleId().equals(next.visit().vehicleId())) {
+                && !vehicle.get(0)
+                        .visit()
+                        .vehicleId()
+                        .equals(row.accepted().visit().vehicleId())) {
             resolve();
         }
-        VehicleRuns.add(vehicle, next);
+        VehicleRuns.add(vehicle, row.accepted());
     }
 
     private void resolve() {
         ResolvedVisits resolved = VisitResolver.resolve(vehicle);
-        resolved.accepted().forEach(r -> ready.add(LogRows.TABLE.encode(LogRow.of(r))));
-        resolved.duplicates().forEach(d -> ready.add(LogRows.TABLE.encode(LogRow.of(d))));
-        resolved.rejections().forEach(r -> ready.add(LogRows.TABLE.encode(LogRow.of(r))));
+        resolved.accepted().forEach(r -> ready.add(LogRow.of(r)));
+        resolved.duplicates().forEach(d -> ready.add(LogRow.of(d)));
+        resolved.rejections().forEach(r -> ready.add(LogRow.of(r)));
         vehicle = new ArrayList<>();
     }
 }

@@ -1,6 +1,7 @@
 package sensorrounds.ingest;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
@@ -9,17 +10,25 @@ import sensorrounds.tables.LogRows;
 import sensorrounds.visit.LoggedWheel;
 
 /**
- * Walks accepted rows in which those of one vehicle lie together, and gives the rows of one vehicle at a time. Only one
- * vehicle is in memory.
+ * Walks accepted rows in which those of one vehicle lie together, and gives the rows of one vehicle at a time, by time,
+ * visit and place. Only one vehicle is in memory.
  */
 public final class VehicleRuns implements Iterator<List<LoggedWheel>> {
     /** More rows than any vehicle has in its life: a key such as "unknown", shared by many. */
     static final int MOST_ROWS = 1_000_000;
 
+    private static final Comparator<LoggedWheel> BY_VISIT = Comparator.comparing(
+                    (LoggedWheel r) -> r.visit().visitedAt())
+            .thenComparing(r -> r.visit().visitId())
+            .thenComparing(
+                    r -> r.wheel() == null ? null : r.wheel().position(),
+                    Comparator.nullsFirst(Comparator.naturalOrder()))
+            .thenComparing(LoggedWheel::source);
+
     private final Iterator<Row> rows;
     private LoggedWheel ahead;
 
-    /** @param rows accepted rows with all columns of {@link LogRows}, those of one vehicle together */
+    /** @param rows accepted rows as {@link LogRows#understood} reads them, those of one vehicle together */
     public VehicleRuns(Iterator<Row> rows) {
         this.rows = rows;
         advance();
@@ -41,6 +50,7 @@ public final class VehicleRuns implements Iterator<List<LoggedWheel>> {
             add(run, ahead);
             advance();
         }
+        run.sort(BY_VISIT);
         return run;
     }
 

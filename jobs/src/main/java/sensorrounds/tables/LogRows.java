@@ -21,9 +21,7 @@ import sensorrounds.visit.WheelReading;
 /** The table of log rows: every row of every log, whatever became of it, and one row per file. Partitioned by outcome. */
 public final class LogRows {
     public static final String VEHICLE_ID = VisitColumns.VEHICLE_ID;
-    public static final String VISIT_ID = VisitColumns.VISIT_ID;
     public static final String VISITED_AT = VisitColumns.VISITED_AT;
-    public static final String POSITION = WheelColumns.POSITION;
     public static final String SOURCE_FILE = "source_file";
     public static final String SOURCE_LINE = "source_line";
     public static final String RULE = "rule";
@@ -122,6 +120,11 @@ public final class LogRows {
         return all;
     }
 
+    /** Names of the columns that {@link #understood} needs: the first ones. */
+    public static List<String> ofUnderstood() {
+        return TABLE.columns().subList(0, DUPLICATE).stream().map(Column::name).toList();
+    }
+
     /** @throws IllegalArgumentException for an outcome that this version does not know */
     public static LogRow decode(Row row) {
         return switch (outcome(row)) {
@@ -146,7 +149,7 @@ public final class LogRows {
         throw new IllegalArgumentException("outcome \"" + word + "\" in the table of log rows");
     }
 
-    /** The row of the log, for an accepted row or a duplicate. */
+    /** The row of the log, for an accepted row or a duplicate, from all columns or from those it needs. */
     public static LoggedWheel understood(Row row) {
         VisitHeader visit = VisitColumns.decode(new RowCursor(row, 0));
         WheelReading wheel = WheelColumns.decode(new RowCursor(row, OF_VISIT.size()));
