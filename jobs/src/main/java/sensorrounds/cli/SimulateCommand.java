@@ -113,14 +113,15 @@ final class SimulateCommand implements Callable<Integer> {
                             ? SimulationSettings.Output.LARGE_CSV
                             : SimulationSettings.Output.LARGE_JSON_LINES);
         }
-        s = seed == null ? s : s.withSeed(seed);
-        s = vehicles == null ? s : s.withVehicles(vehicles);
-        s = years == null ? s : s.withYears(years);
-        s = end == null ? s : s.withEndDate(end);
+        // Before the size: a small fleet has no room for the stories.
         s = stories == null
                 ? s
                 : s.withStories(
                         stories == Stories.five ? SimulationSettings.Stories.FIVE : SimulationSettings.Stories.NONE);
+        s = seed == null ? s : s.withSeed(seed);
+        s = vehicles == null ? s : s.withVehicles(vehicles);
+        s = years == null ? s : s.withYears(years);
+        s = end == null ? s : s.withEndDate(end);
         s = mess == null ? s : s.withMess(mess == Mess.none ? MessRates.none() : MessRates.ordinary());
         return readings == null ? s : SimulateTask.forReadings(s, readings);
     }
