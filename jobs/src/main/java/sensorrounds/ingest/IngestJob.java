@@ -36,6 +36,8 @@ public final class IngestJob {
             .add(LINE, DataTypes.LongType)
             .add(BYTES, DataTypes.BinaryType);
 
+    private static final long BYTES_PER_TASK = 8L << 20;
+
     private final SparkSession spark;
     private final int partitions;
 
@@ -74,7 +76,7 @@ public final class IngestJob {
                 context.broadcast(new SerializableConfiguration(context.hadoopConfiguration()));
         List<LogSlice> slices = files.stream().map(LogSlice::whole).toList();
         context.setJobDescription("Read " + files.size() + " visit logs");
-        JavaRDD<Row> blocks = context.parallelize(slices, slices.size())
+        JavaRDD<Row> blocks = context.parallelize(slices, tasks(files, context.defaultParallelism()))
                 .flatMap(slice -> rows(LogReader.open(slice, hadoop.value().value())));
         // File and line take part in the order so that a rerun gives the same rows in the same places.
         return spark.createDataFrame(blocks, BLOCKS)
@@ -84,6 +86,12 @@ public final class IngestJob {
                 .as(Encoders.BINARY())
                 .javaRDD()
                 .mapPartitions(ResolveVisits::new);
+    }
+
+    /** Small files share a task: technicians send many, and starting a task takes longer than reading one of them. */
+    private static int tasks(List<LogFile> files, int parallelism) {
+        long bytes = files.stream().mapToLong(LogFile::bytes).sum();
+        return (int) Math.min(files.size(), Math.max(2L * parallelism, bytes / BYTES_PER_TASK));
     }
 
     private static Iterator<Row> rows(LogReader log) {
