@@ -22,7 +22,7 @@ final class HazardMaximizer {
     private static final double FIRST_DAMPING = 1e-4;
     private static final double LEAST_DAMPING = 1e-13;
     private static final double DAMPING_FACTOR = 10;
-    private static final int MAX_SOLVER_STEPS = 200;
+    private static final int MAX_SOLVER_STEPS = 60;
     /** Steps that a search may take after the gap is small enough, as long as each makes it smaller. */
     private static final int POLISH = 3;
 
