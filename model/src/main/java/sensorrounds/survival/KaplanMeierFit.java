@@ -111,6 +111,44 @@ public final class KaplanMeierFit {
         return Math.sqrt(variance);
     }
 
+    /**
+     * Mean life still to come by age tau for those alive at an age, the area under the curve from there to tau over S at
+     * the age: Klein and Moeschberger (2003), eq. 2.4.1 cut at tau. Where the curve comes down to 0 by tau this is the
+     * whole mean residual life. NaN once S is 0.
+     */
+    public double meanResidualLife(double age, double tau) {
+        requireOrdered(age, tau);
+        StepCurve survival = survival();
+        double alive = survival.at(age);
+        return alive > 0 ? (survival.areaTo(tau) - survival.areaTo(age)) / alive : Double.NaN;
+    }
+
+    /** Standard error of {@link #meanResidualLife}: that of the restricted mean, given alive at the age. */
+    public double meanResidualLifeError(double age, double tau) {
+        requireOrdered(age, tau);
+        StepCurve survival = survival();
+        double alive = survival.at(age);
+        if (!(alive > 0)) {
+            return Double.NaN;
+        }
+        double whole = survival.areaTo(tau);
+        double variance = 0;
+        for (Step step : steps) {
+            if (step.age() > age && step.age() < tau && step.survival() > 0) {
+                double beyond = (whole - survival.areaTo(step.age())) / alive;
+                variance += beyond * beyond * step.failures() / (step.atRisk() * (step.atRisk() - step.failures()));
+            }
+        }
+        return Math.sqrt(variance);
+    }
+
+    private static void requireOrdered(double age, double tau) {
+        if (!(age <= tau)) {
+            throw new IllegalArgumentException(
+                    "life still to come runs from an age to a later one, not from " + age + " to " + tau);
+        }
+    }
+
     /** Units under observation at any age. */
     public RiskSet riskSet() {
         return riskSet;

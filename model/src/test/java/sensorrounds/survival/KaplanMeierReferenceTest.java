@@ -1,6 +1,7 @@
 package sensorrounds.survival;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -81,6 +82,12 @@ class KaplanMeierReferenceTest {
                                     .median(),
                             value);
                 case "se_rmst_365" -> reference.check("rmst error", fit.restrictedMeanError(365), value);
+                case "survival_exact_fractions" -> {
+                    for (int i = 0; i < value.size(); i++) {
+                        assertThat(fit.steps().get(i).survival())
+                                .isCloseTo(product(value.get(i).asText()), within(1e-15));
+                    }
+                }
                 case "n", "total_hours" ->
                     reference.check(name, name.equals("n") ? sample.lives() : sample.exposure(), value);
                 case "events", "failures" -> reference.check(name, sample.failures(), value);
@@ -94,6 +101,16 @@ class KaplanMeierReferenceTest {
             }
         }
         return checked;
+    }
+
+    /** A product of fractions, written as 18/20*16/17. */
+    private static double product(String fractions) {
+        double product = 1;
+        for (String fraction : fractions.split("\\*")) {
+            String[] parts = fraction.split("/");
+            product *= Double.parseDouble(parts[0]) / Double.parseDouble(parts[1]);
+        }
+        return product;
     }
 
     private static void checkTable(Case reference, LifetimeSample sample, JsonNode table) {

@@ -86,4 +86,31 @@ class KaplanMeierTest {
                 .isGreaterThan(narrow.steps().get(0).upper());
         assertThatThrownBy(() -> KaplanMeier.withDefaults().withLevel(1)).hasMessageContaining("between 0 and 1");
     }
+
+    /** By hand, nobody censored: at 2 the lives 3 and 4 have 1 and 2 still to come, mean 3/2, error sqrt((1/4) / 2). */
+    @Test
+    void meanResidualLifeIsTheMeanOfWhatIsLeft() {
+        KaplanMeierFit fit = KaplanMeier.withDefaults()
+                .fit(LifetimeSample.of(List.of(
+                        Lifetime.exact(0, 1), Lifetime.exact(0, 2), Lifetime.exact(0, 3), Lifetime.exact(0, 4))));
+        assertThat(fit.meanResidualLife(2, 4)).isEqualTo(1.5);
+        assertThat(fit.meanResidualLife(2.5, 4)).isEqualTo(1);
+        assertThat(fit.meanResidualLife(2, 3.5)).as("cut at 3.5").isEqualTo(1.25);
+        assertThat(fit.meanResidualLifeError(2, 4)).isCloseTo(Math.sqrt(1 / 8.0), within(1e-15));
+        assertThat(fit.meanResidualLife(4, 4)).isNaN();
+        assertThat(fit.meanResidualLifeError(4, 4)).isNaN();
+        assertThatThrownBy(() -> fit.meanResidualLife(3, 2)).hasMessageContaining("from 3.0 to 2.0");
+        assertThatThrownBy(() -> fit.meanResidualLife(0, 5)).hasMessageContaining("not at 5.0");
+    }
+
+    /** From 0 it is the restricted mean; from an age that of the curve given alive there, delayed entry or not. */
+    @Test
+    void meanResidualLifeIsTheRestrictedMeanGivenAlive() {
+        KaplanMeierFit fit = KaplanMeier.withDefaults().fit(FIVE);
+        KaplanMeierFit given = KaplanMeier.withDefaults().givenAliveAt(3).fit(FIVE);
+        assertThat(fit.meanResidualLife(0, 11)).isEqualTo(fit.restrictedMean(11));
+        assertThat(fit.meanResidualLifeError(0, 11)).isEqualTo(fit.restrictedMeanError(11));
+        assertThat(fit.meanResidualLife(3, 11)).isCloseTo(given.restrictedMean(11), within(1e-12));
+        assertThat(fit.meanResidualLifeError(3, 11)).isCloseTo(given.restrictedMeanError(11), within(1e-12));
+    }
 }

@@ -1,0 +1,2 @@
+/** Nonparametric maximum likelihood of survival from lives known to intervals, with delayed entry. */
+package sensorrounds.turnbull;
