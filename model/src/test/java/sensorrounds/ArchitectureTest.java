@@ -17,6 +17,7 @@ class ArchitectureTest {
             Map.entry("visit", List.of()),
             Map.entry("numeric", List.of()),
             Map.entry("survival", List.of("numeric")),
+            Map.entry("regression", List.of("survival", "numeric")),
             Map.entry("fleet", List.of("visit")),
             Map.entry("intake", List.of("visit", "fleet")),
             Map.entry("history", List.of("visit", "fleet", "survival")),
