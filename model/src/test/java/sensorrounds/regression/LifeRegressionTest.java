@@ -32,7 +32,6 @@ class LifeRegressionTest {
                 .allSatisfy(c -> assertThat(c.value())
                         .as(c.toString())
                         .isCloseTo(SimulatedFleet.truth(c), within(3.5 * c.error())));
-        // Entry ignored, the constant moves by many errors.
         assertThat(fit.coefficient(Part.LOG_SCALE, "heat").error()).isLessThan(0.002);
     }
 
