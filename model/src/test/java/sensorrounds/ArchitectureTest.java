@@ -19,6 +19,7 @@ class ArchitectureTest {
             Map.entry("survival", List.of("numeric")),
             Map.entry("turnbull", List.of("survival", "numeric")),
             Map.entry("ranktest", List.of("turnbull", "survival", "numeric")),
+            Map.entry("regression", List.of("survival", "numeric")),
             Map.entry("fleet", List.of("visit")),
             Map.entry("intake", List.of("visit", "fleet")),
             Map.entry("history", List.of("visit", "fleet", "survival")),

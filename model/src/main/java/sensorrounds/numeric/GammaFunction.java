@@ -61,7 +61,7 @@ public final class GammaFunction {
     }
 
     /** Abramowitz and Stegun 6.5.29: P = lead * sum x^n / (a (a+1) ... (a+n)). */
-    private static double series(double a, double x) {
+    static double series(double a, double x) {
         double term = 1 / a;
         double sum = term;
         for (int n = 1; n < MAX_TERMS && term > sum * EPS; n++) {
@@ -72,7 +72,7 @@ public final class GammaFunction {
     }
 
     /** Abramowitz and Stegun 6.5.31 in its even part, by the modified Lentz rule. */
-    private static double fraction(double a, double x) {
+    static double fraction(double a, double x) {
         double b = x + 1 - a;
         double c = 1 / TINY;
         double d = 1 / b;

@@ -9,8 +9,8 @@ import sensorrounds.survival.ParametricFitter.ScalePrior;
 
 /**
  * A Weibull law of life for each cohort, from the most its data can carry: its own fit; else the shape common to all
- * cohorts with its own scale, shrunk weakly towards the pooled scale; else the pooled law; else none, with the reason.
- * The same cohorts always give the same answer, in whatever order they come.
+ * cohorts ({@link CommonShapeFitter}) with its own scale, shrunk weakly towards the pooled scale; else the pooled law;
+ * else none, with the reason. The row of {@link #POOL} is the fit of all lives merged, for reference. The same cohorts always give the same answer, in whatever order they come.
  *
  * <p>Why a common shape: cohorts that fail by the same mechanism tend to share the shape while their scales differ
  * (Meeker and Escobar 1998, ch. 8, Weibull with a given shape; Nelson 1985, J. Quality Technology 17:140-146).
@@ -87,16 +87,42 @@ public final class CohortLadder {
         LifetimeSample pool = LifetimeSample.pooled(ordered.values());
         ParametricFit pooledFit = ParametricFitter.of(Family.WEIBULL).fit(pool);
         Choice pooled = poolChoice(pool, pooledFit);
+        Lent lent = pooled.life().map(law -> lent(ordered, pool, law)).orElse(null);
         SortedMap<String, CohortLife> result = new TreeMap<>();
         result.put(POOL, row(POOL, pool, pooledFit, pooled, preventiveShares));
         ordered.forEach((name, sample) -> {
             ParametricFit own = ParametricFitter.of(Family.WEIBULL).fit(sample);
-            result.put(name, row(name, sample, own, choice(sample, own, pooled), preventiveShares));
+            result.put(name, row(name, sample, own, choice(sample, own, pooled, lent), preventiveShares));
         });
         return result;
     }
 
     private record Choice(Rung rung, Optional<WeibullLife> life, String note) {}
+
+    /** What a cohort without a fit of its own borrows: a shape, and the scale its own is shrunk towards. */
+    private record Lent(double shape, double varLogShape, double scaleDays, String words) {}
+
+    /** The scale lent is that of all lives at the shape lent, so that failures expected and seen agree in all. */
+    private static Lent lent(SortedMap<String, LifetimeSample> cohorts, LifetimeSample pool, WeibullLife merged) {
+        CommonShapeFit common = CommonShapeFitter.withDefaults().fit(cohorts.values());
+        if (common.converged()) {
+            ParametricFit scale = ParametricFitter.of(Family.WEIBULL)
+                    .withShape(common.shape(), common.varLogShape())
+                    .fit(pool);
+            if (scale.converged()) {
+                return new Lent(
+                        common.shape(),
+                        common.varLogShape(),
+                        scale.scale().value(),
+                        "the shape common to " + common.cohorts() + (common.cohorts() == 1 ? " cohort" : " cohorts"));
+            }
+        }
+        return new Lent(
+                merged.shape(),
+                merged.varLogShape(),
+                merged.scaleDays(),
+                "the shape of all lives merged, since there is no common one (" + common.cause() + ")");
+    }
 
     private Choice poolChoice(LifetimeSample pool, ParametricFit fit) {
         if (pool.failures() < settings.minPooledFailures()) {
@@ -111,7 +137,7 @@ public final class CohortLadder {
                 : new Choice(Rung.NONE, Optional.empty(), "the pooled fit failed: " + fit.cause());
     }
 
-    private Choice choice(LifetimeSample sample, ParametricFit own, Choice pooled) {
+    private Choice choice(LifetimeSample sample, ParametricFit own, Choice pooled, Lent lent) {
         boolean enough = sample.failures() >= settings.minFailures();
         if (enough && own.converged()) {
             return new Choice(Rung.OWN_FIT, Optional.of(own.life()), "");
@@ -122,17 +148,16 @@ public final class CohortLadder {
         if (pooled.life().isEmpty()) {
             return new Choice(Rung.NONE, Optional.empty(), reason + "; " + pooled.note());
         }
-        WeibullLife pool = pooled.life().get();
         ParametricFit scaled = ParametricFitter.of(Family.WEIBULL)
-                .withShape(pool.shape(), pool.varLogShape())
-                .with(new ScalePrior(pool.scaleDays(), settings.priorFailures()))
+                .withShape(lent.shape(), lent.varLogShape())
+                .with(new ScalePrior(lent.scaleDays(), settings.priorFailures()))
                 .fit(sample);
         if (scaled.converged()) {
             return new Choice(
                     Rung.POOLED_SHAPE,
                     Optional.of(scaled.life()),
                     reason
-                            + "; pooled shape, own scale shrunk towards the pooled one with the weight of "
+                            + "; " + lent.words() + ", own scale shrunk towards the pooled one with the weight of "
                             + count(settings.priorFailures()) + " failures");
         }
         return new Choice(Rung.POOLED, pooled.life(), reason + "; own scale failed: " + scaled.cause());

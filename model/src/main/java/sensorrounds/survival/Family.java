@@ -22,7 +22,8 @@ public enum Family {
         this.shapeIsOne = shapeIsOne;
     }
 
-    StandardLaw law() {
+    /** Law of W. */
+    public StandardLaw law() {
         return law;
     }
 

@@ -43,7 +43,11 @@ class CohortLadderTest {
                 .contains(small.failures() + " failures, an own fit needs 20")
                 .contains("weight of 5");
         assertThat(small.preventiveShare()).isNaN();
-        assertThat(small.shape()).isEqualTo(fits.get("all").fit().shape());
+        CommonShapeFit common = CommonShapeFitter.withDefaults().fit(fleet().values());
+        assertThat(small.shape()).isCloseTo(common.shape(), within(1e-12));
+        assertThat(fits.get("part B").life().orElseThrow().varLogShape())
+                .isCloseTo(common.varLogShape(), within(1e-12));
+        assertThat(small.note()).contains("the shape common to 2 cohorts");
         assertThat(small.scaleLower()).isLessThan(small.scaleDays());
         assertThat(small.scaleUpper()).isGreaterThan(small.scaleDays());
 
@@ -61,15 +65,15 @@ class CohortLadderTest {
     @Test
     void theShrunkScaleLiesBetweenOwnExperienceAndThePool() {
         SortedMap<String, CohortLife> fits = CohortLadder.withDefaults().fit(fleet());
-        WeibullLife pool = fits.get("all").life().orElseThrow();
-        double alone = ParametricFitter.of(Family.WEIBULL)
-                .withShape(pool.shape(), 0)
-                .fit(SMALL)
-                .scale()
-                .value();
+        ParametricFitter common = ParametricFitter.of(Family.WEIBULL)
+                .withShape(
+                        CommonShapeFitter.withDefaults().fit(fleet().values()).shape(), 0);
+        double pool =
+                common.fit(LifetimeSample.pooled(fleet().values())).scale().value();
+        double alone = common.fit(SMALL).scale().value();
         double shrunk = fits.get("part B").fit().scaleDays();
-        assertThat(alone).isLessThan(0.95 * pool.scaleDays());
-        assertThat(shrunk).isBetween(alone, pool.scaleDays());
+        assertThat(alone).isLessThan(0.95 * pool);
+        assertThat(shrunk).isBetween(alone, pool);
         // A prior of next to no weight leaves the cohort its own scale.
         double free = CohortLadder.withDefaults()
                 .with(new CohortLadder.Settings(20, 5, 1e-6))
