@@ -19,7 +19,7 @@ public final class StepCurve implements Serializable {
      * @param ages ages of the steps, increasing, within (from, to] or at from
      * @param values value from each step on; NaN where it is undefined
      */
-    StepCurve(double from, double to, double start, double[] ages, double[] values) {
+    public StepCurve(double from, double to, double start, double[] ages, double[] values) {
         this.from = from;
         this.to = to;
         this.start = start;
@@ -78,7 +78,7 @@ public final class StepCurve implements Serializable {
     }
 
     /** Area under the curve from its domain's start to the age, values undefined or not asked of it beyond. */
-    double areaTo(double age) {
+    public double areaTo(double age) {
         at(age);
         double area = 0;
         double position = from;
