@@ -19,34 +19,37 @@ final class PartialLikelihood implements Objective {
     @Override
     public Evaluation at(double[] beta) {
         int p = sweep.columns();
-        double[] value = new double[1];
-        double[] gradient = new double[p];
-        double[][] hessian = new double[p][p];
+        // Value, gradient, lower triangle. With a million rows a plain sum is too coarse to tell the last steps apart.
+        RunningSums sums = new RunningSums(TiedFailures.length(p));
         RiskSweep.Scores scores = sweep.scores(beta);
         sweep.forEach(scores, tied -> {
             for (int k = 0; k < tied.count(); k++) {
                 int row = tied.row(k);
                 double weight = sweep.sample().weight(row);
-                value[0] += weight * scores.relative()[row];
-                for (int j = 0; j < p; j++) {
-                    gradient[j] += weight * sweep.standard(row, j);
-                }
                 tied.moveTo(ties.gone(k, tied.count()));
                 double step = tied.stepWeight();
-                value[0] -= step * Math.log(tied.total());
+                sums.add(0, weight * scores.relative()[row]);
+                sums.add(0, -step * Math.log(tied.total()));
+                int next = 1 + p;
                 for (int j = 0; j < p; j++) {
-                    gradient[j] -= step * tied.mean(j);
+                    sums.add(1 + j, weight * sweep.standard(row, j));
+                    sums.add(1 + j, -step * tied.mean(j));
                     for (int l = 0; l <= j; l++) {
-                        hessian[j][l] -= step * tied.covariance(j, l);
+                        sums.add(next++, -step * tied.covariance(j, l));
                     }
                 }
             }
         });
+        double[] gradient = new double[p];
+        double[][] hessian = new double[p][p];
+        int next = 1 + p;
         for (int j = 0; j < p; j++) {
-            for (int l = 0; l < j; l++) {
+            gradient[j] = sums.get(1 + j);
+            for (int l = 0; l <= j; l++) {
+                hessian[j][l] = sums.get(next++);
                 hessian[l][j] = hessian[j][l];
             }
         }
-        return new Evaluation(value[0], gradient, hessian);
+        return new Evaluation(sums.get(0), gradient, hessian);
     }
 }
