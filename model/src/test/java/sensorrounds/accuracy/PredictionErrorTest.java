@@ -15,7 +15,7 @@ class PredictionErrorTest {
      * (weight 5/4, .6), alive past 3 (weight 5/4, .8 and .9), lost at 2 (weight 0).
      */
     @Test
-    void fiveUnitsByHand() {
+    void sixUnitsByHand() {
         FollowUp units = FollowUp.of(
                 new double[6], new double[] {1, 2, 3, 4, 5, 6}, new boolean[] {true, false, true, false, true, false});
         double[] survival = {0.5, 0.1, 0.6, 0.8, 0.9, 0.7};
@@ -116,8 +116,9 @@ class PredictionErrorTest {
         int brier = 0;
         int area = 0;
         int fleets = 300;
-        double truth = new KnownFleet(77, 400_000).truth;
-        double trueArea = new KnownFleet(77, 400_000).trueArea;
+        KnownFleet whole = new KnownFleet(77, 400_000);
+        double truth = whole.truth;
+        double trueArea = whole.trueArea;
         for (int seed = 0; seed < fleets; seed++) {
             KnownFleet fleet = new KnownFleet(1000 + seed, 400);
             BrierScore score = BrierScore.at(KnownFleet.AGE, fleet.seen, fleet.survival);
