@@ -8,15 +8,16 @@ import org.apache.spark.api.java.JavaPairRDD;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.storage.StorageLevel;
 import scala.Tuple2;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.StockOnHand;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.keep.Kept;
 import sensorrounds.outlook.ReportCells;
 import sensorrounds.outlook.ReportRatios;
 import sensorrounds.review.Estimates;
 import sensorrounds.review.FleetCounts;
+import sensorrounds.review.FleetTotals;
 import sensorrounds.review.ReviewSettings;
 import sensorrounds.review.StockReview;
 import sensorrounds.review.VehicleReview;
@@ -51,6 +52,7 @@ public final class FleetReviewJob {
             Estimates estimates,
             ReportRatios ratios,
             JavaRDD<VehicleReview> reviews,
+            FleetTotals totals,
             List<StockOutlook> stock) {}
 
     /** @param histories one for each vehicle; walked through several times, so best persisted by the caller */
@@ -67,11 +69,24 @@ public final class FleetReviewJob {
         VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, parts, asOf);
         Broadcast<VehicleReviewer> shared = spark.broadcast(reviewer);
         JavaRDD<VehicleReview> reviews =
-                histories.map(h -> shared.value().review(h)).persist(StorageLevel.MEMORY_AND_DISK());
+                Kept.of(histories.map(h -> shared.value().review(h)));
 
         spark.setJobDescription("Add up the demand for parts");
         Map<DemandKey, DemandState> demand = new HashMap<>(demand(reviews).collectAsMap());
-        return new Result(counts, estimates, ratios, reviews, StockReview.of(demand, onHand, parts, reviewer.stock()));
+        return new Result(
+                counts,
+                estimates,
+                ratios,
+                reviews,
+                totals(histories, reviews),
+                StockReview.of(demand, onHand, parts, reviewer.stock()));
+    }
+
+    private static FleetTotals totals(JavaRDD<VehicleHistory> histories, JavaRDD<VehicleReview> reviews) {
+        FleetTotals reviewed =
+                reviews.treeAggregate(new FleetTotals(), (totals, r) -> totals.add(r), FleetTotals::merge);
+        return reviewed.merge(
+                histories.treeAggregate(new FleetTotals(), (totals, h) -> totals.add(h), FleetTotals::merge));
     }
 
     private FleetCounts counts(JavaRDD<VehicleHistory> histories) {

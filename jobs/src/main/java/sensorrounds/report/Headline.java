@@ -7,23 +7,25 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import sensorrounds.history.FollowUp;
-import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.recurrence.RecurringVehicle.Pattern;
 import sensorrounds.replacement.Advice;
 import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.review.FleetTotals;
 import sensorrounds.survival.CohortFit;
 
 /** The figures that the summary of the page and the summary of the terminal both rest on. */
 record Headline(
         long unmonitoredWheels,
         long unmonitoredVehicles,
-        List<RankedReplacement> now,
-        List<RankedReplacement> atNextStop,
-        List<RankedReplacement> placeFirst,
+        long now,
+        long atNextStop,
+        long placeFirst,
         double savingNow,
         List<VehicleSaving> firstVehicles,
+        long recurringCount,
         List<RecurringVehicle> recurring,
+        long owedCount,
         List<FollowUp> owed,
         long returned,
         List<StockOrders.Order> orders,
@@ -39,22 +41,20 @@ record Headline(
     static Headline of(ReportData data) {
         List<RankedReplacement> now = with(data, Advice.REPLACE_NOW);
         List<StockOrders.Order> orders = StockOrders.of(data.stock(), data.parts());
+        FleetTotals totals = data.totals();
         return new Headline(
                 data.unmonitored().total(),
-                data.unmonitored().rows().stream()
-                        .map(UnmonitoredWheel::vehicleId)
-                        .distinct()
-                        .count(),
-                now,
-                with(data, Advice.AT_NEXT_STOP),
-                with(data, Advice.CHECK_PLACE_FIRST),
-                saving(now),
+                totals.vehiclesWithUnmonitoredWheels(),
+                totals.lines(Advice.REPLACE_NOW),
+                totals.lines(Advice.AT_NEXT_STOP),
+                totals.lines(Advice.CHECK_PLACE_FIRST),
+                totals.savingNow(),
                 firstVehicles(now),
+                totals.recurringVehicles(),
                 recurring(data),
+                totals.followUps(FollowUp.State.OPEN),
                 owed(data),
-                data.followUps().rows().stream()
-                        .filter(f -> f.state() == FollowUp.State.RETURNED)
-                        .count(),
+                totals.followUps(FollowUp.State.RETURNED),
                 orders,
                 orders.stream().mapToDouble(StockOrders.Order::knownCost).sum(),
                 data.fits().stream().filter(f -> !f.note().isBlank()).toList());

@@ -16,6 +16,7 @@ import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.review.FleetTotals;
 import sensorrounds.stock.StockOutlook;
 import sensorrounds.survival.CohortFit;
 import sensorrounds.survival.CurvePoint;
@@ -36,6 +37,7 @@ import sensorrounds.survival.CurvePoint;
  * @param nextPlannedVisits next booked stop by vehicle; vehicles without one are left out
  * @param depots depot by vehicle, for lists whose records carry none; vehicles without one are left out
  * @param ratios how the last report moves the hazard
+ * @param totals figures over the whole fleet, where the lists are cut
  */
 public record ReportData(
         RunFacts run,
@@ -53,7 +55,8 @@ public record ReportData(
         Map<FailureCause, Long> failureCauses,
         Map<String, LocalDate> nextPlannedVisits,
         Map<String, String> depots,
-        List<ReportRatio> ratios) {
+        List<ReportRatio> ratios,
+        FleetTotals totals) {
 
     public ReportData {
         fits = List.copyOf(fits);

@@ -68,7 +68,7 @@ public final class RunSummary {
                 + Format.count(data.run().sensorsInService(), "sensor") + " in service, "
                 + Format.count(data.fits().size(), "fitted cohort") + ", "
                 + Format.count(head.weakFits().size(), "fit", "fits") + " with a caution");
-        lines.add("         " + Format.count(head.recurring().size(), "vehicle") + " with a returning warning, "
+        lines.add("         " + Format.count(head.recurringCount(), "vehicle") + " with a returning warning, "
                 + Format.count(data.watch().total(), "sensor") + " to watch");
     }
 
@@ -80,8 +80,8 @@ public final class RunSummary {
                     + Format.count(head.unmonitoredVehicles(), "vehicle")
                     + " without low-pressure warning: tell the drivers, gauge by hand");
         }
-        if (!head.now().isEmpty()) {
-            steps.add("Replace " + Format.count(head.now().size(), "sensor") + " now, saving "
+        if (head.now() > 0) {
+            steps.add("Replace " + Format.count(head.now(), "sensor") + " now, saving "
                     + Format.money(currency, head.savingNow()) + "; begin with "
                     + head.firstVehicles().stream()
                             .map(v -> v.vehicleId() + " (" + v.sensors() + ")")
@@ -95,7 +95,7 @@ public final class RunSummary {
                                         ": " + RecurringSection.suspectName(s) + ", " + Format.chance(s.probability()))
                                 .orElse("")));
         if (!head.owed().isEmpty()) {
-            steps.add("Prove " + Format.count(head.owed().size(), "repair") + " by a drive; oldest: "
+            steps.add("Prove " + Format.count(head.owedCount(), "repair") + " by a drive; oldest: "
                     + head.owed().get(0).vehicleId() + ", "
                     + Format.count(
                             FollowUpSection.daysOpen(

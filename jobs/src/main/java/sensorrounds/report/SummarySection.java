@@ -48,9 +48,9 @@ final class SummarySection implements Section {
     private static void figures(Html h, ReportData data, Headline head) {
         h.open("dl", "class", "figures");
         figure(h, Format.whole(head.unmonitoredWheels()), "wheels without low-pressure warning");
-        figure(h, Format.whole(head.now().size()), "sensors to replace now");
-        figure(h, Format.whole(head.recurring().size()), "vehicles whose warning comes back");
-        figure(h, Format.whole(head.owed().size()), "repairs still to be proven");
+        figure(h, Format.whole(head.now()), "sensors to replace now");
+        figure(h, Format.whole(head.recurringCount()), "vehicles whose warning comes back");
+        figure(h, Format.whole(head.owedCount()), "repairs still to be proven");
         figure(h, Format.whole(head.piecesToOrder()), "pieces to order");
         figure(h, Format.whole(data.run().sensorsInService()), "sensors in service");
         h.close("dl").line();
@@ -83,28 +83,23 @@ final class SummarySection implements Section {
 
     private static void replace(Html h, ReportData data, Headline head) {
         step(h, "Bring in, and replace.", "replace");
-        if (head.now().isEmpty()) {
+        if (head.now() == 0) {
             h.text("No replacement pays for a stop of its own over the next "
                     + Format.count(data.run().horizonDays(), "day") + ".");
         } else {
-            h.text(Format.count(head.now().size(), "replacement is", "replacements are")
+            h.text(Format.count(head.now(), "replacement is", "replacements are")
                     + " expected to cost less now than later, saving "
                     + Format.money(data.run().costs().currency(), head.savingNow()) + " in all. Begin with ");
             names(h, head.firstVehicles());
             h.text(".");
         }
-        if (!head.atNextStop().isEmpty()) {
-            h.text(" " + Format.whole(head.atNextStop().size())
+        if (head.atNextStop() > 0) {
+            h.text(" " + Format.whole(head.atNextStop())
                     + " more are worth doing when the vehicle stands in the workshop anyway.");
         }
-        if (!head.placeFirst().isEmpty()) {
-            h.text(" At " + Format.count(head.placeFirst().size(), "place")
+        if (head.placeFirst() > 0) {
+            h.text(" At " + Format.count(head.placeFirst(), "place")
                     + " sensors keep failing: look at receiver and wiring there before fitting another.");
-        }
-        if (data.ranked().cut()) {
-            h.text(" (Counted over the first "
-                    + Format.whole(data.ranked().rows().size()) + " of "
-                    + Format.whole(data.ranked().total()) + " sensors ranked.)");
         }
         h.close("li").line();
     }
@@ -123,7 +118,7 @@ final class SummarySection implements Section {
             h.text("No vehicle’s system warning keeps coming back.");
         } else {
             h.text(
-                    "On " + Format.count(head.recurring().size(), "vehicle")
+                    "On " + Format.count(head.recurringCount(), "vehicle")
                             + " the system warning comes back. Look at the suspects before yet another relearn or part. Most certain: ");
             h.data(head.recurring().get(0).vehicleId());
             head.worstRecurring().stream()
@@ -142,8 +137,8 @@ final class SummarySection implements Section {
         if (head.owed().isEmpty()) {
             h.text("No repair waits for its proof by a drive.");
         } else {
-            h.text(Format.count(head.owed().size(), "repair") + " of a system warning still "
-                    + (head.owed().size() == 1 ? "waits" : "wait")
+            h.text(Format.count(head.owedCount(), "repair") + " of a system warning still "
+                    + (head.owedCount() == 1 ? "waits" : "wait")
                     + " for a drive long enough to prove it; the oldest, on ");
             h.data(head.owed().get(0).vehicleId());
             h.text(", for "

@@ -13,7 +13,6 @@ import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.deploy.SparkHadoopUtil;
 import org.apache.spark.sql.SparkSession;
-import org.apache.spark.storage.StorageLevel;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.assemble.Histories;
 import sensorrounds.fleet.Vehicle;
@@ -22,6 +21,7 @@ import sensorrounds.ingest.IngestJob;
 import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.LogTable;
 import sensorrounds.ingest.RefusedInput;
+import sensorrounds.keep.Kept;
 import sensorrounds.report.HtmlReport;
 import sensorrounds.report.ReportData;
 import sensorrounds.report.RunSummary;
@@ -81,12 +81,11 @@ public final class Pipeline {
         LocalDate asOf = options.asOf() == null ? AsOf.latestVisit(spark, rows) : options.asOf();
         progress.say(ingest.accepted() + " rows accepted; rebuilding sensor lives as of " + asOf);
         Broadcast<Map<String, Vehicle>> register = context.broadcast(inputs.fleet());
-        JavaRDD<VehicleHistory> histories = Histories.of(
-                        LogTable.byVehicle(spark, rows),
-                        register,
-                        inputs.settings().review().history(),
-                        asOf)
-                .persist(StorageLevel.MEMORY_AND_DISK());
+        JavaRDD<VehicleHistory> histories = Kept.of(Histories.of(
+                LogTable.byVehicle(spark, rows),
+                register,
+                inputs.settings().review().history(),
+                asOf));
         FleetReviewJob.Result review = new FleetReviewJob(
                         context, inputs.settings().review(), asOf)
                 .run(histories, inputs.parts(), inputs.stock());

@@ -66,7 +66,8 @@ final class ReportAssembly {
                 review.counts().causes(),
                 planned,
                 depots,
-                review.ratios().all().stream().map(ReportAssembly::ratio).toList());
+                review.ratios().all().stream().map(ReportAssembly::ratio).toList(),
+                review.totals());
     }
 
     private static RunFacts facts(

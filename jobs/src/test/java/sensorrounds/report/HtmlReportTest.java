@@ -50,7 +50,8 @@ class HtmlReportTest {
                 d.failureCauses(),
                 d.nextPlannedVisits(),
                 d.depots(),
-                mixed(d.ratios()));
+                mixed(d.ratios()),
+                d.totals());
         assertThat(Page.of(shuffled).text()).isEqualTo(Page.of(d).text());
     }
 

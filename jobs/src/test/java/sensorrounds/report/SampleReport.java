@@ -67,7 +67,8 @@ final class SampleReport {
                         new ReportRatio(LastReport.SOUND, 0.8, 96, 121.3),
                         new ReportRatio(LastReport.SLOW_TO_WAKE, 2.4, 31, 12.8),
                         new ReportRatio(LastReport.LOW_BATTERY, 6.7, 44, 6.6),
-                        new ReportRatio(LastReport.SILENT_ONCE, 4.1, 18, 4.4)));
+                        new ReportRatio(LastReport.SILENT_ONCE, 4.1, 18, 4.4)),
+                SampleTotals.of(ranked, SampleLists.recurring(), SampleLists.unmonitored(), SampleLists.followUps()));
     }
 
     /** A run that read nothing. */
@@ -87,8 +88,23 @@ final class SampleReport {
                 List.of(),
                 List.of());
         return new ReportData(
-                run, List.of(), List.of(), none(), none(), none(), none(), none(), List.of(), List.of(), none(),
-                List.of(), Map.of(), Map.of(), Map.of(), List.of());
+                run,
+                List.of(),
+                List.of(),
+                none(),
+                none(),
+                none(),
+                none(),
+                none(),
+                List.of(),
+                List.of(),
+                none(),
+                List.of(),
+                Map.of(),
+                Map.of(),
+                Map.of(),
+                List.of(),
+                SampleTotals.of(List.of(), List.of(), List.of(), List.of()));
     }
 
     /** The realistic report with {@code text} wherever a log or register can put text of its own. */
@@ -162,7 +178,8 @@ final class SampleReport {
                 causes(),
                 Map.of(text, AS_OF),
                 Map.of(text, text),
-                List.of());
+                List.of(),
+                SampleTotals.of(d));
     }
 
     private static RunFacts facts() {

@@ -184,6 +184,7 @@ class SectionsTest {
                 d.failureCauses(),
                 d.nextPlannedVisits(),
                 d.depots(),
-                d.ratios());
+                d.ratios(),
+                d.totals());
     }
 }

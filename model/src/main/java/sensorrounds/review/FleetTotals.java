@@ -1,0 +1,90 @@
+package sensorrounds.review;
+
+import java.io.Serializable;
+import sensorrounds.history.FollowUp;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.recurrence.RecurringVehicle;
+import sensorrounds.replacement.Advice;
+import sensorrounds.replacement.RankedReplacement;
+
+/**
+ * What a summary says of the whole fleet: a mergeable state. Money is added in ten-thousandths of the currency, in whole
+ * numbers, so that the sum is the same in any order.
+ */
+public final class FleetTotals implements Serializable {
+    private static final long serialVersionUID = 1;
+    private static final double MONEY_UNITS = 10_000;
+
+    private final long[] byAdvice = new long[Advice.values().length];
+    private final long[] byPattern = new long[RecurringVehicle.Pattern.values().length];
+    private final long[] byProof = new long[FollowUp.State.values().length];
+    private long savingNow;
+    private long vehiclesWithUnmonitoredWheels;
+
+    /** Adds a vehicle's review. */
+    public FleetTotals add(VehicleReview review) {
+        for (RankedReplacement line : review.lines()) {
+            byAdvice[line.advice().ordinal()]++;
+            if (line.advice() == Advice.REPLACE_NOW) {
+                savingNow += Math.round(line.saving() * MONEY_UNITS);
+            }
+        }
+        if (review.recurring() != null) {
+            byPattern[review.recurring().pattern().ordinal()]++;
+        }
+        vehiclesWithUnmonitoredWheels += review.unmonitored().isEmpty() ? 0 : 1;
+        return this;
+    }
+
+    /** Adds a vehicle's follow-ups. */
+    public FleetTotals add(VehicleHistory history) {
+        history.followUps().forEach(f -> byProof[f.state().ordinal()]++);
+        return this;
+    }
+
+    /** Takes in the totals of another part of the fleet. */
+    public FleetTotals merge(FleetTotals o) {
+        plus(byAdvice, o.byAdvice);
+        plus(byPattern, o.byPattern);
+        plus(byProof, o.byProof);
+        savingNow += o.savingNow;
+        vehiclesWithUnmonitoredWheels += o.vehiclesWithUnmonitoredWheels;
+        return this;
+    }
+
+    private static void plus(long[] mine, long[] other) {
+        for (int i = 0; i < mine.length; i++) {
+            mine[i] += other[i];
+        }
+    }
+
+    public long lines(Advice advice) {
+        return byAdvice[advice.ordinal()];
+    }
+
+    /** Sum of what the lines to be replaced now save, in the currency of the costs. */
+    public double savingNow() {
+        return savingNow / MONEY_UNITS;
+    }
+
+    public long vehicles(RecurringVehicle.Pattern pattern) {
+        return byPattern[pattern.ordinal()];
+    }
+
+    /** Vehicles whose system warning recurs in any way. */
+    public long recurringVehicles() {
+        long all = 0;
+        for (long n : byPattern) {
+            all += n;
+        }
+        return all - vehicles(RecurringVehicle.Pattern.NOT_RECURRING);
+    }
+
+    public long followUps(FollowUp.State state) {
+        return byProof[state.ordinal()];
+    }
+
+    public long vehiclesWithUnmonitoredWheels() {
+        return vehiclesWithUnmonitoredWheels;
+    }
+}
