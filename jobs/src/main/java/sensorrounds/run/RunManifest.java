@@ -6,7 +6,10 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.LocalDate;
 import java.util.TreeMap;
 import sensorrounds.analyse.FleetReviewJob;
+import sensorrounds.history.FollowUp;
 import sensorrounds.ingest.IngestSummary;
+import sensorrounds.replacement.Advice;
+import sensorrounds.review.FleetTotals;
 import sensorrounds.run.ResultTables.Heads;
 
 /** {@code run.json}: what a run read, used and wrote, for programs. Equal input gives equal bytes. */
@@ -52,6 +55,13 @@ final class RunManifest {
         ObjectNode fleet = run.putObject("fleet");
         fleet.put("vehicles", review.counts().vehicles());
         fleet.put("sensorsInService", review.counts().sensorsInService());
+        FleetTotals totals = review.totals();
+        fleet.put("replaceNow", totals.lines(Advice.REPLACE_NOW));
+        fleet.put("savingNow", totals.savingNow());
+        fleet.put("atNextStop", totals.lines(Advice.AT_NEXT_STOP));
+        fleet.put("recurringVehicles", totals.recurringVehicles());
+        fleet.put("followUpsOpen", totals.followUps(FollowUp.State.OPEN));
+        fleet.put("vehiclesWithUnmonitoredWheels", totals.vehiclesWithUnmonitoredWheels());
         ObjectNode tables = run.putObject("tables");
         new TreeMap<>(heads.rows()).forEach(tables::put);
         run.set("settings", inputs.settings().tree());

@@ -2,6 +2,8 @@ package sensorrounds.run;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -20,10 +22,12 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import sensorrounds.assemble.Histories;
+import sensorrounds.history.FollowUp;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogReader;
 import sensorrounds.ingest.LogSlice;
+import sensorrounds.replacement.Advice;
 import sensorrounds.review.FleetReview;
 import sensorrounds.review.VehicleReview;
 import sensorrounds.tables.Findings;
@@ -114,6 +118,20 @@ class PlainJavaParityTest {
         assertThat(review.ranked()).hasSizeGreaterThan(500);
         assertThat(review.counts().causes().values().stream().mapToLong(n -> n).sum())
                 .isGreaterThan(50);
+    }
+
+    @Test
+    void theTotalsAreTheSame() throws IOException {
+        JsonNode fleet = new JsonMapper()
+                .readTree(SampleRun.get().folder().resolve("run.json").toFile())
+                .get("fleet");
+        assertThat(fleet.get("vehicles").asLong()).isEqualTo(review.counts().vehicles());
+        assertThat(fleet.get("replaceNow").asLong()).isEqualTo(review.totals().lines(Advice.REPLACE_NOW));
+        assertThat(fleet.get("savingNow").asDouble()).isEqualTo(review.totals().savingNow());
+        assertThat(fleet.get("recurringVehicles").asLong())
+                .isEqualTo(review.totals().recurringVehicles());
+        assertThat(fleet.get("followUpsOpen").asLong())
+                .isEqualTo(review.totals().followUps(FollowUp.State.OPEN));
     }
 
     private static <T> DynamicTest test(Table<T> table, Stream<T> rows) {

@@ -29,6 +29,7 @@ public record FleetReview(
         Estimates estimates,
         ReportRatios ratios,
         List<VehicleReview> vehicles,
+        FleetTotals totals,
         List<RankedReplacement> ranked,
         List<StockOutlook> stock) {
 
@@ -54,11 +55,15 @@ public record FleetReview(
                 demand.computeIfAbsent(u.key(), k -> new DemandState()).add(u.probability(), u.sdLogHazard());
             }
         }
+        FleetTotals totals = new FleetTotals();
+        reviews.forEach(totals::add);
+        histories.forEach(totals::add);
         return new FleetReview(
                 counts,
                 estimates,
                 ratios,
                 reviews,
+                totals,
                 Ranker.rank(lines),
                 StockReview.of(demand, onHand, parts, reviewer.stock()));
     }
