@@ -89,12 +89,21 @@ public final class Main implements Runnable {
                 return (t instanceof UsageError ? ExitCode.USAGE : ExitCode.INPUT_REFUSED).number();
             }
         }
-        err.println("sensor-rounds: this should not happen, and it is our mistake: " + e);
+        err.println("sensor-rounds: this should not happen, and it is our mistake: " + innermost(e));
         if (!trace) {
             err.println("Earlier results are untouched. Call again with --trace and send us what it prints.");
         }
         trace(e, err);
         return ExitCode.BUG.number();
+    }
+
+    /** The first cause in a line; what Spark wraps around it helps nobody but us. */
+    private static String innermost(Exception e) {
+        Throwable cause = e;
+        while (cause.getCause() != null) {
+            cause = cause.getCause();
+        }
+        return cause.toString().lines().findFirst().orElse(e.getClass().getName());
     }
 
     private void trace(Exception e, PrintWriter err) {

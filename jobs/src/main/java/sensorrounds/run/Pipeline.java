@@ -30,10 +30,17 @@ import sensorrounds.report.RunSummary;
 public final class Pipeline {
     private final RunOptions options;
     private final Progress progress;
+    private final int smallTable;
 
     public Pipeline(RunOptions options, Progress progress) {
+        this(options, progress, TableWriter.SMALL);
+    }
+
+    /** @param smallTable longest table that is sorted in the driver */
+    Pipeline(RunOptions options, Progress progress, int smallTable) {
         this.options = options;
         this.progress = progress;
+        this.smallTable = smallTable;
     }
 
     /**
@@ -57,18 +64,23 @@ public final class Pipeline {
         RunStore store = new RunStore(options.out(), hadoop);
         Path folder = store.begin();
         progress.say("run " + folder.getName() + ": " + inputs.logs().size() + " logs, " + size(inputs.bytes()));
+        String why = "the process was stopped";
+        boolean published = false;
         try (SparkSessions.Session session = SparkSessions.open("sensor-rounds", inputs.bytes())) {
             Outcome outcome = run(session.spark(), inputs, store, folder);
             store.mark(
                     folder, outcome.overLimit() ? RunStore.State.DONE_OVER_QUARANTINE_LIMIT : RunStore.State.DONE, "");
             store.publish(folder);
+            published = true;
             return outcome;
-        } catch (RuntimeException e) {
-            store.mark(
-                    folder,
-                    RunStore.State.FAILED,
-                    RefusedInput.in(e).map(RefusedInput::getMessage).orElse(e.toString()));
+        } catch (Exception e) {
+            // Not only RuntimeException: Spark throws its checked ones undeclared.
+            why = RefusedInput.in(e).map(RefusedInput::getMessage).orElse(e.toString());
             throw e;
+        } finally {
+            if (!published) {
+                store.mark(folder, RunStore.State.FAILED, why);
+            }
         }
     }
 
@@ -78,7 +90,7 @@ public final class Pipeline {
         progress.say("Spark started; reading the logs");
         IngestSummary ingest = new IngestJob(spark, SparkSessions.partitions(spark)).run(inputs.logs(), rows);
 
-        LocalDate asOf = options.asOf() == null ? AsOf.latestVisit(spark, rows) : options.asOf();
+        LocalDate asOf = AsOf.of(options.asOf(), spark, rows);
         progress.say(ingest.accepted() + " rows accepted; rebuilding sensor lives as of " + asOf);
         Broadcast<Map<String, Vehicle>> register = context.broadcast(inputs.fleet());
         JavaRDD<VehicleHistory> histories = Kept.of(Histories.of(
@@ -92,7 +104,8 @@ public final class Pipeline {
 
         progress.say("review done; writing the tables");
         ResultTables tables = new ResultTables(
-                new TableWriter(spark, store, folder), inputs.settings().reportRows());
+                new TableWriter(spark, store, folder, smallTable),
+                inputs.settings().reportRows());
         ResultTables.Heads heads = tables.write(histories, review);
         QuarantineSheet.write(spark, rows, store, folder);
 

@@ -21,6 +21,8 @@ final class QuarantineSheet {
     private static final Column[] COLUMNS = {
         col(LogRows.SOURCE_FILE),
         col(LogRows.SOURCE_LINE),
+        col(LogRows.VISIT_ID),
+        col(LogRows.POSITION),
         col(LogRows.FIELD),
         col(LogRows.RAW_VALUE),
         col(LogRows.RULE),
@@ -33,7 +35,12 @@ final class QuarantineSheet {
     static void write(SparkSession spark, String logRows, RunStore store, Path folder) {
         Dataset<Row> rows = LogTable.read(spark, logRows, LogRow.Outcome.QUARANTINED)
                 .select(COLUMNS)
-                .sort(col(LogRows.SOURCE_FILE), col(LogRows.SOURCE_LINE), col(LogRows.FIELD));
+                .sort(
+                        col(LogRows.SOURCE_FILE),
+                        col(LogRows.SOURCE_LINE),
+                        col(LogRows.POSITION),
+                        col(LogRows.FIELD),
+                        col(LogRows.RAW_VALUE));
         try {
             CsvSheet.write(rows.schema(), rows.toLocalIterator(), store.create(new Path(folder, "csv/quarantine.csv")));
         } catch (IOException e) {

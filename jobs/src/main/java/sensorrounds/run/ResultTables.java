@@ -1,5 +1,6 @@
 package sensorrounds.run;
 
+import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -88,7 +89,7 @@ final class ResultTables {
     }
 
     private Written<RankedReplacement> ranked(JavaRDD<RankedReplacement> lines) {
-        if (lines.count() <= TableWriter.SMALL) {
+        if (writer.fits(lines.count())) {
             return write(RankedReplacements.TABLE, Ranker.rank(lines.collect()));
         }
         JavaRDD<RankedReplacement> sorted = TableWriter.sorted(lines, Orders.SAVING)
@@ -146,7 +147,7 @@ final class ResultTables {
                 a.vehicleId().compareTo(b.vehicleId()),
                 TEXT.compare(a.wheelSet(), b.wheelSet()),
                 TEXT.compare(code(a.position()), code(b.position())),
-                TEXT.compare(text(a.firstAnswered()), text(b.firstAnswered())),
+                TEXT.compare(text(begin(a)), text(begin(b))),
                 a.lifeId().compareTo(b.lifeId()));
         static final Order<WarningEpisode> EPISODES = (a, b) -> first(
                 a.vehicleId().compareTo(b.vehicleId()),
@@ -171,6 +172,14 @@ final class ResultTables {
                 }
             }
             return 0;
+        }
+
+        /** First day anything is known of it. */
+        private static LocalDate begin(SensorLife life) {
+            if (life.fittedOn() != null) {
+                return life.fittedOn();
+            }
+            return life.readings().isEmpty() ? null : life.readings().get(0).day();
         }
 
         private static String code(Object position) {

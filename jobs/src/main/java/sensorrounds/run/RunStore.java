@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileAlreadyExistsException;
@@ -74,7 +75,7 @@ public final class RunStore {
                             .orElse(0)
                     + 1;
             while (true) {
-                Path run = new Path(runs, String.format("%06d", next++));
+                Path run = new Path(runs, String.format(Locale.ROOT, "%06d", next++));
                 if (files.exists(run)) {
                     continue;
                 }

@@ -24,8 +24,11 @@ final class TableWriter {
     private final SparkSession spark;
     private final RunStore store;
     private final Path run;
+    private final int small;
 
-    TableWriter(SparkSession spark, RunStore store, Path run) {
+    /** @param small longest table that is sorted in the driver */
+    TableWriter(SparkSession spark, RunStore store, Path run, int small) {
+        this.small = small;
         this.spark = spark;
         this.store = store;
         this.run = run;
@@ -37,6 +40,11 @@ final class TableWriter {
     /** Length and first rows of a written table. */
     record Written<T>(long rows, List<T> first) {}
 
+    /** True for a table that is sorted in the driver. */
+    boolean fits(long rows) {
+        return rows <= small;
+    }
+
     <T> Written<T> write(Table<T> table, List<T> rows, int keep) {
         List<Row> encoded = rows.stream().map(table::encode).toList();
         spark.sparkContext().setJobDescription("Write " + table.name());
@@ -47,16 +55,16 @@ final class TableWriter {
 
     <T> Written<T> write(Table<T> table, JavaRDD<T> rows, Order<T> order, int keep) {
         long n = rows.count();
-        if (n <= SMALL) {
+        if (fits(n)) {
             List<T> sorted = new ArrayList<>(rows.collect());
             sorted.sort(order);
             return write(table, sorted, keep);
         }
         JavaRDD<T> sorted = sorted(rows, order);
         spark.sparkContext().setJobDescription("Write " + table.name());
-        Dataset<Row> frame = table.frame(spark, sorted);
-        parquet(table, frame);
-        csv(table, spark.read().schema(table.schema()).parquet(folder(table)).toLocalIterator());
+        parquet(table, table.frame(spark, sorted));
+        // From the sorted rows, one partition after the other: files read back come in no order.
+        csv(table, sorted.map(table::encode).toLocalIterator());
         return new Written<>(n, sorted.take(keep));
     }
 

@@ -123,7 +123,7 @@ class BadInputTest {
         assertThat(out.resolve("latest.json")).exists();
         assertThat(Files.readString(out.resolve("runs/000001/run-status.json"))).contains("DONE_OVER_QUARANTINE_LIMIT");
         assertThat(Files.readString(out.resolve("runs/000001/csv/quarantine.csv")))
-                .contains("visit-logs/d.jsonl,1,visitedAt,yesterday");
+                .contains("visit-logs/d.jsonl,1,d,,visitedAt,yesterday");
     }
 
     @Test
@@ -142,6 +142,32 @@ class BadInputTest {
         log("a.jsonl", String.format(VISIT, "d", 4).replace("2026-03-04", "yesterday"));
         assertThat(runData()).isEqualTo(2);
         assertThat(said).contains("not one row was accepted").contains("sensor-rounds check");
+    }
+
+    @Test
+    void aYearMistypedInOneVisitDoesNotAgeTheFleet() throws IOException {
+        StringBuilder ordinary = new StringBuilder();
+        for (int i = 0; i < 200; i++) {
+            ordinary.append(String.format(VISIT, "n" + i, 2));
+        }
+        log("n.jsonl", ordinary.toString());
+        log("e.jsonl", String.format(VISIT, "e", 5).replace("2026-03-05", "2062-03-05"));
+        assertThat(runData()).isEqualTo(2);
+        assertThat(said)
+                .contains("the latest visits lie far beyond all others")
+                .contains("visit-logs/e.jsonl:1")
+                .contains("2062-03-05")
+                .contains("--as-of 2026-03-02");
+        assertThat(Files.readString(out.resolve("runs/000001/run-status.json"))).contains("FAILED");
+        assertThat(run("run", "--data", data.toString(), "--out", out.toString(), "--as-of", "2026-03-02", "--quiet"))
+                .isEqualTo(0);
+    }
+
+    @Test
+    void aDayBeforeAllVisitsIsRefused() {
+        assertThat(run("run", "--data", data.toString(), "--out", out.toString(), "--as-of", "2020-01-01", "--quiet"))
+                .isEqualTo(2);
+        assertThat(said).contains("no visit by that day").contains("2026-03-01");
     }
 
     @Test

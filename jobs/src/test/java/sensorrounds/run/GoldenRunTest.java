@@ -48,6 +48,20 @@ class GoldenRunTest {
         }
     }
 
+    @Test
+    void aLargeTableStandsInTheSameOrderAsASmallOne(@TempDir Path out) throws IOException {
+        RunOptions options = new RunOptions(DATA.toString(), null, null, out.toString(), null);
+        Path small =
+                Path.of(new Pipeline(options, Progress.SILENT).run().folder()).resolve("csv");
+        Path large = Path.of(new Pipeline(options, Progress.SILENT, 3).run().folder())
+                .resolve("csv");
+        for (Path table : tables(small)) {
+            assertThat(Files.readString(large.resolve(table.getFileName())))
+                    .as(table.getFileName().toString())
+                    .isEqualTo(Files.readString(table));
+        }
+    }
+
     private static List<Path> tables(Path folder) throws IOException {
         try (Stream<Path> files = Files.list(folder)) {
             return files.filter(f -> f.toString().endsWith(".csv")).sorted().toList();
