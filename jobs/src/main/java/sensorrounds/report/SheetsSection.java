@@ -59,6 +59,12 @@ final class SheetsSection implements Section {
         h.open("p", "class", "under");
         h.text("As of " + data.run().asOf() + ", run ").data(data.run().runId());
         h.text(". Pressures by placard or handbook only. A place on this sheet is no verdict on safety. ");
+        if (data.ranked().cut()) {
+            h.text("Replacements: only those among the first "
+                    + Format.whole(data.ranked().rows().size()) + " of "
+                    + Format.whole(data.ranked().total())
+                    + " lines of the whole list stand here; ranked-replacements.csv holds the depot's others. ");
+        }
         h.element("a", "Close this sheet", "href", "#sheets", "class", "screen-only");
         h.element("button", "Print this sheet", "type", "button", "class", "print-sheet", "hidden", "hidden");
         h.close("p").line();
