@@ -16,6 +16,7 @@ class ArchitectureTest {
     private static final Map<String, List<String>> MAY_KNOW = Map.ofEntries(
             Map.entry("visit", List.of()),
             Map.entry("numeric", List.of()),
+            Map.entry("markov", List.of("numeric")),
             Map.entry("survival", List.of("numeric")),
             Map.entry("turnbull", List.of("survival", "numeric")),
             Map.entry("ranktest", List.of("turnbull", "survival", "numeric")),
