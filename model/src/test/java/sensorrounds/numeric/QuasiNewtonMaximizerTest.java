@@ -71,27 +71,27 @@ class QuasiNewtonMaximizerTest {
         for (int i = 0; i < terms.length; i++) {
             terms[i] = random.nextGaussian() * Math.pow(10, random.nextInt(8) - 4);
         }
-        ExactSum forward = new ExactSum();
-        ExactSum left = new ExactSum();
-        ExactSum right = new ExactSum();
+        ExactSums forward = new ExactSums(1);
+        ExactSums left = new ExactSums(1);
+        ExactSums right = new ExactSums(1);
         double plain = 0;
         double plainBack = 0;
         for (int i = 0; i < terms.length; i++) {
-            forward.add(terms[i]);
-            (random.nextBoolean() ? left : right).add(terms[terms.length - 1 - i]);
+            forward.add(0, terms[i]);
+            (random.nextBoolean() ? left : right).add(0, terms[terms.length - 1 - i]);
             plain += terms[i];
             plainBack += terms[terms.length - 1 - i];
         }
         right.merge(left);
-        assertThat(right.value()).isEqualTo(forward.value()).isCloseTo(plain, within(1e-7));
+        assertThat(right.value(0)).isEqualTo(forward.value(0)).isCloseTo(plain, within(1e-7));
         assertThat(plainBack).as("plain addition depends on the order").isNotEqualTo(plain);
 
-        ExactSum tiny = new ExactSum();
-        tiny.add(1e9);
-        tiny.add(1e-15);
-        tiny.add(-1e9);
-        assertThat(tiny.value()).isCloseTo(1e-15, within(1e-18));
-        assertThatThrownBy(() -> tiny.add(Double.NaN)).hasMessageContaining("NaN");
-        assertThatThrownBy(() -> tiny.add(1e13)).hasMessageContaining("finite");
+        ExactSums tiny = new ExactSums(1);
+        tiny.add(0, 1e9);
+        tiny.add(0, 1e-15);
+        tiny.add(0, -1e9);
+        assertThat(tiny.value(0)).isCloseTo(1e-15, within(1e-18));
+        assertThatThrownBy(() -> tiny.add(0, Double.NaN)).hasMessageContaining("NaN");
+        assertThatThrownBy(() -> tiny.add(0, 1e13)).hasMessageContaining("finite");
     }
 }

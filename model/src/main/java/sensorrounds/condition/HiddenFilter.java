@@ -1,0 +1,109 @@
+package sensorrounds.condition;
+
+import sensorrounds.numeric.StandardNormal;
+
+/**
+ * What the readings of one sensor say of its condition on a day, and of its failing after it, under a fitted model: the
+ * forward probabilities, carried on by the rates (Rabiner 1989, Proc. IEEE 77:257). Holds work space: one per thread.
+ */
+public final class HiddenFilter {
+    private final HiddenTables tables;
+    private final HiddenLikelihood likelihood;
+    private final double[][] covariance;
+    private final double z = StandardNormal.quantile(0.975);
+
+    HiddenFilter(HiddenFit fit) {
+        this(new HiddenTables(fit.parameters(), fit.settings(), fit.wake()), fit.covariance());
+    }
+
+    HiddenFilter(HiddenTables tables, double[][] covariance) {
+        this.tables = tables;
+        this.likelihood = new HiddenLikelihood(tables);
+        this.covariance = covariance;
+    }
+
+    /**
+     * Probabilities of one sensor's condition at an age, and of not working by later ones.
+     *
+     * @param good still good on that day
+     * @param weak weak on that day, still answering
+     * @param dead dead on that day already
+     */
+    public record Condition(int ageDays, double good, double weak, double dead) {}
+
+    /**
+     * The condition at an age not before the last reading.
+     *
+     * @throws IllegalArgumentException for an earlier age or one past {@link HiddenSettings#MAX_AGE_DAYS}
+     */
+    public Condition at(HiddenReadings readings, int ageDays) {
+        if (ageDays < readings.lastAge() || ageDays > HiddenSettings.MAX_AGE_DAYS) {
+            throw new IllegalArgumentException("condition asked for at an age of " + ageDays
+                    + " days; expected one from the last reading, " + readings.lastAge() + ", to "
+                    + HiddenSettings.MAX_AGE_DAYS);
+        }
+        likelihood.value(readings);
+        return ahead(
+                new Condition(
+                        readings.lastAge(),
+                        likelihood.goodNow(),
+                        likelihood.weakNow(),
+                        1 - likelihood.goodNow() - likelihood.weakNow()),
+                ageDays - readings.lastAge());
+    }
+
+    /** Probability of not working by so many days after the condition's day: dead then, or dead by then. */
+    public double failureWithin(Condition condition, int days) {
+        return ahead(condition, days).dead();
+    }
+
+    /**
+     * Limits at 95 % of {@link #failureWithin}, from the uncertainty of the parameters alone, by the delta method on the
+     * log of the cumulative hazard -ln(1 - p), which keeps them in (0, 1). The derivative of ln(1 - p) is the difference
+     * of two scores: that of the readings and of being alive then, and that of the readings.
+     *
+     * @return lower, upper
+     */
+    public double[] limits(HiddenReadings readings, int ageDays, int days) {
+        int then = Math.min(ageDays + days, HiddenSettings.MAX_AGE_DAYS);
+        double[] slope = new double[tables.parameters.size()];
+        double logAlive = likelihood.valueAndScore(readings.and(HiddenReadings.KNOWN_ALIVE, then));
+        System.arraycopy(likelihood.score(), 0, slope, 0, slope.length);
+        logAlive -= likelihood.valueAndScore(readings);
+        double hazard = -logAlive;
+        if (!(hazard > 0) || hazard == Double.POSITIVE_INFINITY) {
+            double p = hazard > 0 ? 1 : 0;
+            return new double[] {p, p};
+        }
+        double variance = 0;
+        double[] score = likelihood.score();
+        for (int i = 0; i < slope.length; i++) {
+            slope[i] -= score[i];
+        }
+        for (int i = 0; i < slope.length; i++) {
+            for (int j = 0; j < slope.length; j++) {
+                variance += slope[i] * slope[j] * covariance[i][j];
+            }
+        }
+        double factor = Math.exp(z * Math.sqrt(Math.max(0, variance)) / hazard);
+        return new double[] {-Math.expm1(-hazard / factor), -Math.expm1(-hazard * factor)};
+    }
+
+    private Condition ahead(Condition from, int days) {
+        double good = from.good();
+        double weak = from.weak();
+        int age = from.ageDays();
+        int end = Math.min(age + days, HiddenSettings.MAX_AGE_DAYS);
+        int band = tables.band(age);
+        while (age < end) {
+            int to = Math.min(end, tables.from[band + 1]);
+            double[] p = tables.chances[band];
+            int i = HiddenTables.ROW * (to - age);
+            weak = good * p[i + HiddenTables.GW] + weak * p[i + HiddenTables.WW];
+            good *= p[i + HiddenTables.GG];
+            age = to;
+            band++;
+        }
+        return new Condition(from.ageDays() + days, good, weak, Math.max(0, 1 - good - weak));
+    }
+}

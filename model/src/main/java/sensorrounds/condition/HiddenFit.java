@@ -1,0 +1,165 @@
+package sensorrounds.condition;
+
+import java.io.Serializable;
+
+/**
+ * What came of a {@link HiddenFitter}: parameters with their covariance, or the reason why there are none. Asking a
+ * failed fit for its values throws; start values are never handed out as estimates.
+ */
+public final class HiddenFit implements Serializable {
+    private static final long serialVersionUID = 1;
+
+    /** What came of a fit. */
+    public enum Status {
+        CONVERGED,
+        /** Fewer sensors or failures than the settings ask for. */
+        TOO_FEW,
+        /** No reader's chance of waking a sensor is known. */
+        NO_WAKE_MODEL,
+        /** Readings that contradict each other. */
+        IMPOSSIBLE_DATA,
+        /** A parameter, or a mix of them, that the data do not determine. */
+        FLAT_LIKELIHOOD,
+        /** Good and weak sensors do not differ in what is read of them. */
+        NOT_TOLD_APART,
+        /** The search ended without a maximum. */
+        NOT_CONVERGED
+    }
+
+    private final Status status;
+    private final String cause;
+    private final int iterations;
+    private final double gradientNorm;
+    private final double condition;
+    private final double logLikelihood;
+    private final long sensors;
+    private final long failures;
+    private final HiddenParameters parameters;
+    private final double[][] covariance;
+    private final HiddenSettings settings;
+    private final WakeChances wake;
+
+    HiddenFit(
+            Status status,
+            String cause,
+            int iterations,
+            double gradientNorm,
+            double condition,
+            double logLikelihood,
+            long sensors,
+            long failures,
+            HiddenParameters parameters,
+            double[][] covariance,
+            HiddenSettings settings,
+            WakeChances wake) {
+        this.status = status;
+        this.cause = cause;
+        this.iterations = iterations;
+        this.gradientNorm = gradientNorm;
+        this.condition = condition;
+        this.logLikelihood = logLikelihood;
+        this.sensors = sensors;
+        this.failures = failures;
+        this.parameters = parameters;
+        this.covariance = covariance;
+        this.settings = settings;
+        this.wake = wake;
+    }
+
+    /** The answer for a fleet whose {@link WakeModel} has no reads to go by. */
+    public static HiddenFit withoutWakeModel(WakeModel model, HiddenSettings settings) {
+        return new HiddenFit(
+                Status.NO_WAKE_MODEL,
+                model.note(),
+                0,
+                Double.NaN,
+                Double.NaN,
+                Double.NaN,
+                0,
+                0,
+                null,
+                null,
+                settings,
+                null);
+    }
+
+    public Status status() {
+        return status;
+    }
+
+    public boolean converged() {
+        return status == Status.CONVERGED;
+    }
+
+    /** Why there are no values, in words; empty when there are. */
+    public String cause() {
+        return cause;
+    }
+
+    public int iterations() {
+        return iterations;
+    }
+
+    /** Largest derivative of the penalised log-likelihood, per sensor; NaN when the search never began. */
+    public double gradientNorm() {
+        return gradientNorm;
+    }
+
+    /** Condition (one-norm) of the information. */
+    public double condition() {
+        return condition;
+    }
+
+    /** Sensors that went in. */
+    public long sensors() {
+        return sensors;
+    }
+
+    /** Failed sensors among them. */
+    public long failures() {
+        return failures;
+    }
+
+    /** Without the priors' share. */
+    public double logLikelihood() {
+        requireConverged();
+        return logLikelihood;
+    }
+
+    public HiddenParameters parameters() {
+        requireConverged();
+        return parameters;
+    }
+
+    /** Covariance of the logs and log odds in the order of {@link HiddenParameters}. */
+    public double[][] covariance() {
+        requireConverged();
+        double[][] copy = new double[covariance.length][];
+        for (int i = 0; i < copy.length; i++) {
+            copy[i] = covariance[i].clone();
+        }
+        return copy;
+    }
+
+    /** Filters sensors with this fit; one filter per thread. */
+    public HiddenFilter filter() {
+        requireConverged();
+        return new HiddenFilter(this);
+    }
+
+    public HiddenSettings settings() {
+        return settings;
+    }
+
+    /** Chances of waking the fit rests on; null without a wake model. */
+    public WakeChances wake() {
+        return wake;
+    }
+
+    private void requireConverged() {
+        if (!converged()) {
+            throw new IllegalStateException("the fit of the hidden condition has no values: " + status + ", " + cause
+                    + "; ask converged() first");
+        }
+    }
+}

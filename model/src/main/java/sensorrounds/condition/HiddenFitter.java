@@ -1,0 +1,249 @@
+package sensorrounds.condition;
+
+import java.util.Locale;
+import java.util.Optional;
+import sensorrounds.condition.HiddenFit.Status;
+import sensorrounds.numeric.Maximum;
+import sensorrounds.numeric.PositiveDefinite;
+import sensorrounds.numeric.QuasiNewtonMaximizer;
+import sensorrounds.numeric.SlopeObjective;
+
+/**
+ * Maximum likelihood fit of the hidden condition over all sensors, penalised by the priors of the settings. It asks for
+ * nothing but sums over the fleet, one per step, so the sensors may lie in any number of parts. A quasi-Newton search
+ * that starts from the outer products of the scores as curvature (Berndt, Hall, Hall and Hausman 1974, Ann. Econ. Soc.
+ * Meas. 3:653); covariance from their inverse at the maximum.
+ */
+public final class HiddenFitter {
+    /** Within 1e-3 standard errors of the maximum: far below what the data can tell, and a few passes cheaper. */
+    private static final double DECREMENT = 1e-6;
+
+    private static final double LEAST_INFORMATION = 1e-3;
+    /** Standard errors by which weak sensors must differ from good ones in waking or in battery reports. */
+    private static final double TELLABLE = 4;
+
+    private final HiddenSettings settings;
+    private final WakeChances wake;
+    private final HiddenParameters start;
+    private final QuasiNewtonMaximizer search;
+
+    private HiddenFitter(
+            HiddenSettings settings, WakeChances wake, HiddenParameters start, QuasiNewtonMaximizer search) {
+        this.settings = settings;
+        this.wake = wake;
+        this.start = start;
+        this.search = search;
+    }
+
+    /** Starts at the centre of the priors. */
+    public static HiddenFitter of(HiddenSettings settings, WakeChances wake) {
+        return new HiddenFitter(
+                settings,
+                wake,
+                HiddenParameters.centre(settings),
+                QuasiNewtonMaximizer.withDefaults().withMaxIterations(200).withDecrement(DECREMENT));
+    }
+
+    /** Starts elsewhere, say at the fit of a sample of the fleet: saves passes, does not move the maximum. */
+    public HiddenFitter withStart(HiddenParameters newStart) {
+        return new HiddenFitter(settings, wake, newStart, search);
+    }
+
+    public HiddenFitter withMaxIterations(int iterations) {
+        return new HiddenFitter(settings, wake, start, search.withMaxIterations(iterations));
+    }
+
+    /** The fit; ask {@link HiddenFit#converged} before its values. */
+    public HiddenFit fit(HiddenPass pass) {
+        HiddenSum first = pass.over(start, HiddenSum.Detail.SLOPE_AND_CURVATURE);
+        if (first.sensors() < settings.leastSensors() || first.failures() < settings.leastFailures()) {
+            return failed(
+                    Status.TOO_FEW,
+                    first,
+                    0,
+                    first.sensors() + " sensors with " + first.failures() + " failures; at least "
+                            + settings.leastSensors() + " and " + settings.leastFailures() + " are asked for");
+        }
+        if (first.impossible() > 0) {
+            return failed(
+                    Status.IMPOSSIBLE_DATA,
+                    first,
+                    0,
+                    first.impossible() + " of " + first.sensors()
+                            + " sensors have readings that cannot happen, e.g. dead on the day of entry");
+        }
+        Penalty penalty = new Penalty(settings);
+        boolean[] begun = {false};
+        QuasiNewtonMaximizer.Ascent ascent = search.maximize(
+                point -> {
+                    HiddenSum sum = begun[0] ? at(pass, point, HiddenSum.Detail.SLOPE) : first;
+                    begun[0] = true;
+                    return penalised(sum, point, penalty);
+                },
+                start.point());
+        HiddenSum last = pass.over(new HiddenParameters(ascent.point()), HiddenSum.Detail.SLOPE_AND_CURVATURE);
+        return judged(ascent, last, penalised(last, ascent.point(), penalty));
+    }
+
+    private static HiddenSum at(HiddenPass pass, double[] point, HiddenSum.Detail detail) {
+        for (double x : point) {
+            if (!(Math.abs(x) <= HiddenParameters.LARGEST)) {
+                return null;
+            }
+        }
+        return pass.over(new HiddenParameters(point), detail);
+    }
+
+    private static SlopeObjective.Evaluation penalised(HiddenSum sum, double[] point, Penalty penalty) {
+        if (sum == null || sum.value() == Double.NEGATIVE_INFINITY) {
+            return new SlopeObjective.Evaluation(Double.NEGATIVE_INFINITY, new double[point.length], null);
+        }
+        double[] gradient = sum.gradient();
+        double[][] curvature = sum.curvature();
+        double value = sum.value() + penalty.add(point, gradient, curvature);
+        return new SlopeObjective.Evaluation(value, gradient, curvature);
+    }
+
+    private HiddenFit judged(QuasiNewtonMaximizer.Ascent ascent, HiddenSum last, SlopeObjective.Evaluation at) {
+        double norm = 0;
+        for (double g : at.gradient()) {
+            norm = Math.max(norm, Math.abs(g) / last.sensors());
+        }
+        double[] point = ascent.point();
+        for (int i = 0; i < point.length; i++) {
+            if (!(at.information()[i][i] > LEAST_INFORMATION)) {
+                return failed(
+                        Status.FLAT_LIKELIHOOD,
+                        last,
+                        ascent.iterations(),
+                        "the data say nothing of " + name(i) + "; keep the priors, or fewer age bands");
+            }
+        }
+        Optional<PositiveDefinite> information = PositiveDefinite.of(at.information());
+        if (information.isEmpty()) {
+            return failed(
+                    Status.FLAT_LIKELIHOOD,
+                    last,
+                    ascent.iterations(),
+                    "some parameters can be traded for others without a loss of likelihood; keep the priors, or fewer age"
+                            + " bands");
+        }
+        if (ascent.outcome() != Maximum.Outcome.CONVERGED) {
+            return failed(
+                    Status.NOT_CONVERGED,
+                    last,
+                    ascent.iterations(),
+                    String.format(
+                            Locale.ROOT,
+                            "the search ended with %s after %d steps, largest derivative %.3g per sensor",
+                            ascent.outcome(),
+                            ascent.iterations(),
+                            norm));
+        }
+        double[][] covariance = information.get().inverse();
+        HiddenParameters fitted = new HiddenParameters(point);
+        if (!toldApart(fitted, covariance)) {
+            return failed(
+                    Status.NOT_TOLD_APART,
+                    last,
+                    ascent.iterations(),
+                    String.format(
+                            Locale.ROOT,
+                            "weak sensors neither wake worse than good ones (odds factor %.2f) nor report low more often"
+                                    + " (%.2f against %.2f) by more than chance explains",
+                            fitted.wakeOddsFactor(),
+                            fitted.low(true, false),
+                            fitted.low(false, false)));
+        }
+        double condition = PositiveDefinite.oneNorm(at.information()) * PositiveDefinite.oneNorm(covariance);
+        return new HiddenFit(
+                Status.CONVERGED,
+                "",
+                ascent.iterations(),
+                norm,
+                condition,
+                last.value(),
+                last.sensors(),
+                last.failures(),
+                fitted,
+                covariance,
+                settings,
+                wake);
+    }
+
+    private static boolean toldApart(HiddenParameters p, double[][] covariance) {
+        double wake = -p.at(p.wake()) / Math.sqrt(covariance[p.wake()][p.wake()]);
+        int good = p.report(false, false);
+        int weak = p.report(true, false);
+        double variance = covariance[good][good] + covariance[weak][weak] - 2 * covariance[good][weak];
+        double report = (p.at(weak) - p.at(good)) / Math.sqrt(variance);
+        return wake > TELLABLE || report > TELLABLE;
+    }
+
+    private String name(int i) {
+        int bands = settings.bands();
+        if (i < 2 * bands) {
+            return (i < bands ? "the rate of weakening" : "the rate of dying when weak") + " in age band "
+                    + (i % bands + 1);
+        }
+        return i == 2 * bands
+                ? "the rate of sudden death"
+                : i == 2 * bands + 1 ? "how weak sensors wake" : "a chance of low battery reports";
+    }
+
+    private HiddenFit failed(Status status, HiddenSum sum, int iterations, String cause) {
+        return new HiddenFit(
+                status,
+                cause,
+                iterations,
+                Double.NaN,
+                Double.NaN,
+                Double.NaN,
+                sum.sensors(),
+                sum.failures(),
+                null,
+                null,
+                settings,
+                wake);
+    }
+
+    /** Log of the priors, up to a constant, with derivatives. */
+    private static final class Penalty {
+        private final HiddenSettings.Priors priors;
+        private final HiddenParameters centre;
+
+        Penalty(HiddenSettings settings) {
+            priors = settings.priors();
+            centre = HiddenParameters.centre(settings);
+        }
+
+        /** Adds to gradient and curvature (which may be null), returns the value. */
+        double add(double[] point, double[] gradient, double[][] curvature) {
+            int bands = centre.bands();
+            double value = 0;
+            for (int i = 0; i < point.length; i++) {
+                boolean step = i < 2 * bands && i % bands > 0;
+                int before = step ? i - 1 : -1;
+                double deviation = step
+                        ? priors.stepDeviation()
+                        : i <= 2 * bands ? priors.rateDeviation() : priors.reportDeviation();
+                double precision = 1 / (deviation * deviation);
+                double off = point[i] - (step ? point[before] : centre.at(i));
+                value -= 0.5 * precision * off * off;
+                gradient[i] -= precision * off;
+                if (step) {
+                    gradient[before] += precision * off;
+                }
+                if (curvature != null) {
+                    curvature[i][i] += precision;
+                    if (step) {
+                        curvature[before][before] += precision;
+                        curvature[i][before] -= precision;
+                        curvature[before][i] -= precision;
+                    }
+                }
+            }
+            return value;
+        }
+    }
+}

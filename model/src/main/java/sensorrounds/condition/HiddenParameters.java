@@ -1,0 +1,137 @@
+package sensorrounds.condition;
+
+import java.io.Serializable;
+import java.util.Arrays;
+
+/**
+ * Parameters of the hidden condition good, weak, dead, kept as one vector: for each age band the log rate per year of
+ * good to weak, then of weak to dead; the log rate per year of good to dead (sudden, at any age); the log of the odds
+ * factor of waking when weak; log odds of a low report when good, good and cold, weak, weak and cold. Immutable.
+ */
+public final class HiddenParameters implements Serializable {
+    private static final long serialVersionUID = 1;
+    static final double DAYS_PER_YEAR = 365.25;
+    static final int REPORTS = 4;
+    /** Logs beyond this have run away. */
+    static final double LARGEST = 30;
+
+    private final double[] point;
+
+    HiddenParameters(double[] point) {
+        this.point = point.clone();
+    }
+
+    /**
+     * @param weakeningPerYear rate from good to weak, one per age band
+     * @param dyingPerYear rate from weak to dead, one per age band
+     * @param suddenPerYear rate from good straight to dead
+     * @param wakeOddsFactor odds that a weak sensor answers one try, relative to a good one
+     * @param low chance of a low report when good, good and cold, weak, weak and cold
+     */
+    public static HiddenParameters of(
+            double[] weakeningPerYear,
+            double[] dyingPerYear,
+            double suddenPerYear,
+            double wakeOddsFactor,
+            double... low) {
+        int bands = weakeningPerYear.length;
+        if (dyingPerYear.length != bands || low.length != REPORTS) {
+            throw new IllegalArgumentException(bands + " rates of weakening, " + dyingPerYear.length + " of dying, "
+                    + low.length + " chances of low reports; expected as many rates of both, and 4 chances");
+        }
+        double[] point = new double[size(bands)];
+        for (int b = 0; b < bands; b++) {
+            point[b] = Math.log(weakeningPerYear[b]);
+            point[bands + b] = Math.log(dyingPerYear[b]);
+        }
+        point[2 * bands] = Math.log(suddenPerYear);
+        point[2 * bands + 1] = Math.log(wakeOddsFactor);
+        for (int i = 0; i < REPORTS; i++) {
+            point[2 * bands + 2 + i] = Odds.log(low[i]);
+        }
+        for (double x : point) {
+            if (!(Math.abs(x) <= LARGEST)) {
+                throw new IllegalArgumentException(
+                        "rates and odds must be positive and chances lie between 0 and 1, not " + Arrays.toString(point)
+                                + " on the log scale");
+            }
+        }
+        return new HiddenParameters(point);
+    }
+
+    /** The centre of the priors, its rates alike in all bands. */
+    static HiddenParameters centre(HiddenSettings settings) {
+        HiddenSettings.Centre c = settings.priors().centre();
+        double[] weakening = new double[settings.bands()];
+        double[] dying = new double[settings.bands()];
+        Arrays.fill(weakening, 1 / c.yearsUntilWeak());
+        Arrays.fill(dying, 1 / c.yearsWeak());
+        return of(
+                weakening,
+                dying,
+                1 / c.yearsUntilSudden(),
+                c.wakeOddsFactor(),
+                c.lowWhenGood(),
+                c.lowWhenGoodCold(),
+                c.lowWhenWeak(),
+                c.lowWhenWeakCold());
+    }
+
+    static int size(int bands) {
+        return 2 * bands + 2 + REPORTS;
+    }
+
+    public int bands() {
+        return (point.length - 2 - REPORTS) / 2;
+    }
+
+    /** Rate from good to weak in an age band, counted from 0. */
+    public double weakeningPerYear(int band) {
+        return Math.exp(point[band]);
+    }
+
+    /** Rate from weak to dead in an age band. */
+    public double dyingPerYear(int band) {
+        return Math.exp(point[bands() + band]);
+    }
+
+    /** Rate from good straight to dead, at any age. */
+    public double suddenPerYear() {
+        return Math.exp(point[sudden()]);
+    }
+
+    /** Odds that a weak sensor answers one try, relative to a good one under the same reader. */
+    public double wakeOddsFactor() {
+        return Math.exp(point[wake()]);
+    }
+
+    /** Chance of a low battery report of a good (or weak) sensor that answers, in the cold or not. */
+    public double low(boolean weak, boolean cold) {
+        return Odds.chance(point[report(weak, cold)]);
+    }
+
+    int sudden() {
+        return point.length - 2 - REPORTS;
+    }
+
+    int wake() {
+        return sudden() + 1;
+    }
+
+    int report(boolean weak, boolean cold) {
+        return wake() + 1 + (weak ? 2 : 0) + (cold ? 1 : 0);
+    }
+
+    int size() {
+        return point.length;
+    }
+
+    double at(int i) {
+        return point[i];
+    }
+
+    /** A copy of the vector. */
+    public double[] point() {
+        return point.clone();
+    }
+}

@@ -1,0 +1,122 @@
+package sensorrounds.condition;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/**
+ * Sensors simulated one by one from known parameters, by drawing times of weakening and death: written apart from the
+ * likelihood. Two thirds come under observation at an age between 0 and 7 years if they are alive then; the others are
+ * seen from their fitting on. Visits come about every half year. Some sensors that stayed silent are taken out and
+ * looked into, and then it is known whether they are dead.
+ */
+final class HiddenFleet {
+    static final ConditionSettings CONDITION = ConditionSettings.defaults();
+    static final HiddenSettings SETTINGS = HiddenSettings.defaults();
+    static final HiddenSettings NO_PRIORS = SETTINGS.with(SETTINGS.priors().off());
+    static final HiddenParameters TRUTH = HiddenParameters.of(
+            new double[] {0.04, 0.12, 0.3, 0.5}, new double[] {0.4, 0.6, 0.8, 1.2}, 0.01, 0.12, 0.02, 0.10, 0.55, 0.75);
+    /** Six readers, warm and cold, ordinary and inner wheels; the last of them poor. */
+    static final WakeChances WAKE = new WakeChances(
+            new double[] {
+                .9, .8, .8, .7, .85, .75, .7, .6, .92, .85, .8, .75, .8, .7, .6, .5, .88, .8, .7, .6, .45, .35, .3, .2
+            },
+            CONDITION);
+
+    /** A simulated sensor: what was seen, and what is true. */
+    record Sensor(HiddenReadings readings, int lastVisitDays, double weakAt, double deadAt) {
+        int conditionAt(double age) {
+            return age >= deadAt ? 2 : age >= weakAt ? 1 : 0;
+        }
+    }
+
+    private HiddenFleet() {}
+
+    static List<Sensor> sensors(int n, int visits, HiddenParameters truth, long seed) {
+        SplittableRandom random = new SplittableRandom(seed);
+        List<Sensor> sensors = new ArrayList<>(n);
+        while (sensors.size() < n) {
+            int entry = random.nextInt(3) == 0 ? 0 : random.nextInt((int) (7 * 365.25));
+            double turn = event(0, truth, random, true);
+            boolean sudden = random.nextDouble() < suddenShare(turn, truth);
+            double weakAt = sudden ? Double.POSITIVE_INFINITY : turn;
+            double deadAt = sudden ? turn : event(turn, truth, random, false);
+            if (deadAt > entry) {
+                sensors.add(observed(entry, weakAt, deadAt, visits, truth, random));
+            }
+        }
+        return sensors;
+    }
+
+    static List<HiddenReadings> readings(List<Sensor> sensors) {
+        return sensors.stream().map(Sensor::readings).toList();
+    }
+
+    private static Sensor observed(
+            int entry, double weakAt, double deadAt, int visits, HiddenParameters truth, SplittableRandom random) {
+        HiddenReadings.Builder builder = new HiddenReadings.Builder(entry);
+        int age = entry;
+        int silences = 0;
+        for (int v = 0; v < visits; v++) {
+            int condition = age >= deadAt ? 2 : age >= weakAt ? 1 : 0;
+            boolean cold = random.nextInt(4) == 0;
+            boolean inner = random.nextInt(5) == 0;
+            int cell = 4 * random.nextInt(6) + (inner ? 2 : 0) + (cold ? 1 : 0);
+            int limit = 2 + random.nextInt(4);
+            double chance = condition == 2 ? 0 : WAKE.chance(cell);
+            if (condition == 1) {
+                double odds = chance / (1 - chance) * truth.wakeOddsFactor();
+                chance = odds / (1 + odds);
+            }
+            int tries = 0;
+            boolean answered = false;
+            while (!answered && tries < limit) {
+                tries++;
+                answered = random.nextDouble() < chance;
+            }
+            int battery = answered && random.nextInt(5) > 0
+                    ? HiddenReadings.battery(random.nextDouble() < truth.low(condition == 1, cold), cold)
+                    : 0;
+            builder.read(age, HiddenReadings.code(cell, tries, answered, battery), answered);
+            silences = answered ? 0 : silences + 1;
+            if (silences >= 2 && random.nextInt(3) > 0) {
+                if (age >= deadAt) {
+                    return new Sensor(builder.dead(age).build(), age, weakAt, deadAt);
+                }
+                return new Sensor(builder.build().and(HiddenReadings.KNOWN_ALIVE, age), age, weakAt, deadAt);
+            }
+            age += 90 + random.nextInt(180);
+        }
+        HiddenReadings readings = builder.build();
+        return new Sensor(readings, readings.lastAge(), weakAt, deadAt);
+    }
+
+    /** Age at which an exponential clock runs out under piecewise constant rates per year. */
+    private static double event(double from, HiddenParameters truth, SplittableRandom random, boolean good) {
+        double left = -Math.log(1 - random.nextDouble());
+        double age = from;
+        for (int b = 0; ; b++) {
+            double end = b < SETTINGS.bandLimitDays().size()
+                    ? SETTINGS.bandLimitDays().get(b)
+                    : Double.POSITIVE_INFINITY;
+            if (age < end) {
+                double rate =
+                        (good ? truth.weakeningPerYear(b) + truth.suddenPerYear() : truth.dyingPerYear(b)) / 365.25;
+                if (left < rate * (end - age)) {
+                    return age + left / rate;
+                }
+                left -= rate * (end - age);
+                age = end;
+            }
+        }
+    }
+
+    private static double suddenShare(double age, HiddenParameters truth) {
+        int band = 0;
+        while (band < SETTINGS.bandLimitDays().size()
+                && age >= SETTINGS.bandLimitDays().get(band)) {
+            band++;
+        }
+        return truth.suddenPerYear() / (truth.suddenPerYear() + truth.weakeningPerYear(band));
+    }
+}

@@ -1,0 +1,257 @@
+package sensorrounds.condition;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+import static sensorrounds.condition.Histories.READER;
+import static sensorrounds.condition.Histories.answer;
+import static sensorrounds.condition.Histories.battery;
+import static sensorrounds.condition.Histories.day;
+import static sensorrounds.condition.Histories.finding;
+import static sensorrounds.condition.Histories.history;
+import static sensorrounds.condition.Histories.life;
+import static sensorrounds.condition.Histories.read;
+import static sensorrounds.condition.Histories.silent;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import sensorrounds.condition.HiddenOutlooks.Basis;
+import sensorrounds.condition.HiddenOutlooks.HiddenOutlook;
+import sensorrounds.history.Finding;
+import sensorrounds.history.LifeEnd;
+import sensorrounds.history.LifeReading;
+import sensorrounds.history.OriginBasis;
+import sensorrounds.history.SensorLife;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.outlook.LastReport;
+import sensorrounds.outlook.LifeLaws;
+import sensorrounds.outlook.OutlookSettings;
+import sensorrounds.outlook.Outlooks;
+import sensorrounds.outlook.ReportCells;
+import sensorrounds.outlook.ReportRatios;
+import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.survival.WeibullLife;
+import sensorrounds.visit.BatteryReport;
+import sensorrounds.visit.ReadOutcome;
+
+/** From sensor lives to condition and outlook, with the fallback named. Judgements: common practice, no source. */
+class HiddenOutlooksTest {
+    private static final LocalDate AS_OF = day("2026-08-01");
+    private static final WeibullLife LAW = new WeibullLife(2.5, 2900, 0.01, 0.004, 0.001);
+    private static final LifeLaws LAWS = (vehicleClass, part) -> Optional.of(new LifeLaws.Law("van", "own fit", LAW));
+    private static final OutlookSettings SETTINGS = OutlookSettings.defaults();
+    private static final HiddenFit FIT = fit();
+
+    private static HiddenFit fit() {
+        int n = HiddenFleet.TRUTH.size();
+        double[][] covariance = new double[n][n];
+        for (int i = 0; i < n; i++) {
+            covariance[i][i] = 0.01;
+        }
+        WakeChances wake = new WakeChances(Histories.ordinaryModel(), ConditionSettings.defaults());
+        return new HiddenFit(
+                HiddenFit.Status.CONVERGED,
+                "",
+                1,
+                0,
+                1,
+                -1,
+                1,
+                1,
+                HiddenFleet.TRUTH,
+                covariance,
+                HiddenSettings.defaults(),
+                wake);
+    }
+
+    private static HiddenOutlook outlook(HiddenFit fit, VehicleHistory history) {
+        List<SensorOutlook> simple = Outlooks.of(
+                history,
+                LAWS,
+                ReportRatios.fit(new ReportCells(), SETTINGS),
+                (l, d) -> LastReport.SOUND,
+                SETTINGS,
+                AS_OF);
+        return new HiddenOutlooks(fit, SETTINGS, AS_OF).of(history, simple).get(0);
+    }
+
+    private static double weak(LifeReading... readings) {
+        return outlook(FIT, history(life("1L", readings))).weak();
+    }
+
+    @Test
+    void whatIsReadMovesTheConditionTheRightWay() {
+        LifeReading first = answer("2024-05-02", "1L", 1);
+        double sound = weak(first, answer("2026-06-02", "1L", 1));
+        double slow = weak(first, answer("2026-06-02", "1L", 3));
+        double slowUnderSlowReader =
+                weak(first, read("2026-06-02", "1L", "reader-slow", ReadOutcome.OK, 3, null, 12.0));
+        assertThat(slow).isGreaterThan(3 * sound);
+        assertThat(slowUnderSlowReader).as("a slow reader explains the tries").isLessThan(0.5 * slow);
+
+        double ok = weak(first, battery("2026-06-02", "1L", BatteryReport.OK, 15.0));
+        double low = weak(first, battery("2026-06-02", "1L", BatteryReport.LOW, 15.0));
+        double lowInTheCold = weak(first, battery("2026-06-02", "1L", BatteryReport.LOW, -8.0));
+        assertThat(ok).isLessThan(sound);
+        assertThat(low).isGreaterThan(lowInTheCold);
+        assertThat(lowInTheCold).isGreaterThan(sound);
+        double recovered = weak(
+                first,
+                battery("2026-01-15", "1L", BatteryReport.LOW, -8.0),
+                battery("2026-06-02", "1L", BatteryReport.OK, 15.0));
+        assertThat(recovered).as("low in winter, OK in summer").isLessThan(low);
+    }
+
+    @Test
+    void silenceIsDeathOnlyWhenItLasts() {
+        LifeReading first = answer("2024-05-02", "1L", 1);
+        HiddenOutlook once =
+                outlook(FIT, history(life("1L", first, answer("2026-02-02", "1L", 1), silent("2026-06-02", "1L", 1))));
+        HiddenOutlook thrice = outlook(
+                FIT,
+                history(life(
+                        "1L",
+                        first,
+                        answer("2026-02-02", "1L", 1),
+                        silent("2026-06-02", "1L", 3),
+                        silent("2026-06-20", "1L", 3))));
+        HiddenOutlook again =
+                outlook(FIT, history(life("1L", first, silent("2026-06-02", "1L", 3), answer("2026-07-30", "1L", 1))));
+        assertThat(once.dead()).isBetween(0.05, 0.7);
+        assertThat(thrice.dead()).isGreaterThan(0.9);
+        assertThat(again.dead()).isLessThan(0.01);
+        VehicleHistory deaf = history(
+                List.of(life("1L", first, answer("2026-02-02", "1L", 1), silent("2026-06-02", "1L", 3))),
+                List.of(),
+                List.of(),
+                List.of(finding(Finding.Kind.READER_HEARD_NOTHING, null, "2026-06-02")));
+        assertThat(outlook(FIT, deaf).dead()).as("the reader was deaf").isLessThan(0.1);
+    }
+
+    @Test
+    void outlookFitsTheFilterAndTheLawMeetsItAtTheHorizon() {
+        HiddenOutlook o =
+                outlook(FIT, history(life("1L", answer("2024-05-02", "1L", 1), answer("2026-06-02", "1L", 2))));
+        assertThat(o.basis()).isEqualTo(Basis.HIDDEN_CONDITION);
+        assertThat(o.why()).isEmpty();
+        SensorOutlook s = o.outlook();
+        assertThat(s.p30()).isBetween(o.dead(), s.p90());
+        assertThat(s.p90()).isEqualTo(s.pHorizon()).isLessThan(s.p180());
+        assertThat(s.p180()).isLessThan(s.p365());
+        assertThat(s.pHorizonLower()).isLessThan(s.pHorizon());
+        assertThat(s.pHorizonUpper()).isGreaterThan(s.pHorizon());
+        double lastAnswer = ChronoUnit.DAYS.between(day("2019-03-01"), day("2026-06-02"));
+        double days = ChronoUnit.DAYS.between(day("2026-06-02"), AS_OF) + 90;
+        assertThat(LAW.failureWithin(lastAnswer, days, s.failureRatio())).isCloseTo(s.pHorizon(), within(1e-12));
+    }
+
+    @Test
+    void fallbackIsTakenAndNamed() {
+        VehicleHistory known = history(life("1L", answer("2024-05-02", "1L", 1)));
+        HiddenFit few = HiddenFitter.of(HiddenSettings.defaults(), FIT.wake())
+                .fit((at, detail) -> HiddenSum.of(List.of(), at, HiddenSettings.defaults(), FIT.wake(), detail));
+        HiddenOutlook o = outlook(few, known);
+        assertThat(o.basis()).isEqualTo(Basis.SURVIVAL_AND_LAST_REPORT);
+        assertThat(o.why()).contains("0 sensors");
+        assertThat(o.weak()).isNaN();
+        assertThat(o.outlook().p90()).isPositive();
+
+        WakeModel none = WakeModel.fit(new WakeCells(0), ConditionSettings.defaults());
+        assertThat(outlook(HiddenFit.withoutWakeModel(none, HiddenSettings.defaults()), known)
+                        .why())
+                .contains("no read with a count of tries");
+        assertThatThrownBy(() -> new WakeChances(none, ConditionSettings.defaults()))
+                .hasMessageContaining("no read");
+
+        SensorLife ageless =
+                life("1L", null, OriginBasis.UNKNOWN, LifeEnd.IN_SERVICE, null, answer("2026-05-02", "1L", 1));
+        assertThat(outlook(FIT, history(ageless)).why()).isEqualTo("its age is not known");
+        SensorLife mute = life("1L", silent("2026-05-02", "1L", 2));
+        assertThat(outlook(FIT, history(mute)).why()).contains("never answered");
+    }
+
+    @Test
+    void livesBecomeReadings() {
+        SensorLife original = life(
+                "1L",
+                silent("2023-05-02", "1L", 2),
+                answer("2024-05-02", "1L", 1),
+                silent("2025-05-02", "1L", null),
+                answer("2025-05-02", "1L", 2),
+                read("2025-08-02", "1L", READER, ReadOutcome.NOT_TRIED, null, null, null),
+                silent("2026-05-02", "1L", 2));
+        HiddenReadings r = readings(original, AS_OF);
+        assertThat(r.entryDays()).as("first answer").isEqualTo((int)
+                ChronoUnit.DAYS.between(day("2019-03-01"), day("2024-05-02")));
+        assertThat(r.size())
+                .as("before entry, not tried and the silence of an answered day are out")
+                .isEqualTo(3);
+        assertThat(readings(original, day("2025-12-31")).size()).isEqualTo(2);
+        assertThat(HiddenReadings.of(original, Set.of(), FIT.wake(), FIT.settings(), day("2024-01-01")))
+                .isEmpty();
+
+        SensorLife silentOnWheel = life(
+                "1L",
+                "2020-01-01",
+                OriginBasis.RECORDED_FITTING,
+                LifeEnd.FAILED,
+                "2026-05-02",
+                answer("2025-05-02", "1L", 1),
+                silent("2026-05-02", "1L", 3),
+                silent("2026-06-02", "1L", 3));
+        HiddenReadings onWheel = readings(silentOnWheel, AS_OF);
+        assertThat(onWheel.entryDays()).isZero();
+        assertThat(onWheel.failed()).isTrue();
+        assertThat(onWheel.size()).isEqualTo(3);
+        assertThat(onWheel.code(2)).isNotNegative();
+
+        HiddenReadings out = readings(takenOut(silentOnWheel, day("2026-06-02")), AS_OF);
+        assertThat(out.size()).isEqualTo(2);
+        assertThat(out.code(1)).isEqualTo(HiddenReadings.KNOWN_DEAD);
+        assertThat(readings(takenOut(silentOnWheel, day("2026-06-02")), day("2026-04-01"))
+                        .failed())
+                .as("not known yet")
+                .isFalse();
+        assertThat(readings(life("1L", null, OriginBasis.RECORDED_FITTING, LifeEnd.IN_SERVICE, null), AS_OF))
+                .isNull();
+        SensorLife place = life(
+                "1L",
+                "2020-01-01",
+                OriginBasis.RECORDED_FITTING,
+                LifeEnd.PLACE_SUSPECTED,
+                null,
+                answer("2025-05-02", "1L", 1));
+        assertThat(HiddenReadings.exclusion(place).orElseThrow()).contains("place");
+    }
+
+    private static HiddenReadings readings(SensorLife life, LocalDate asOf) {
+        return HiddenReadings.of(life, Set.of(), FIT.wake(), FIT.settings(), asOf)
+                .orElse(null);
+    }
+
+    private static SensorLife takenOut(SensorLife l, LocalDate on) {
+        return new SensorLife(
+                l.vehicleId(),
+                l.sensorId(),
+                l.generation(),
+                l.part(),
+                l.position(),
+                l.wheelSet(),
+                l.fittedOn(),
+                l.basis(),
+                l.firstAnswered(),
+                l.lastAnswered(),
+                l.firstKnownFailed(),
+                on,
+                l.end(),
+                l.cause(),
+                l.firstWeak(),
+                l.lifetime(),
+                l.exclusion(),
+                l.readings());
+    }
+}
