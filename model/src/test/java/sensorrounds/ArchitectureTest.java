@@ -21,6 +21,7 @@ class ArchitectureTest {
             Map.entry("turnbull", List.of("survival", "numeric")),
             Map.entry("ranktest", List.of("turnbull", "survival", "numeric")),
             Map.entry("regression", List.of("survival", "numeric")),
+            Map.entry("frailty", List.of("regression", "survival", "numeric")),
             Map.entry("causes", List.of("survival", "numeric")),
             Map.entry("cox", List.of("survival", "numeric")),
             Map.entry("accuracy", List.of("survival", "numeric")),
