@@ -171,6 +171,7 @@ final class SampleReport {
                                 text,
                                 text,
                                 place,
+                                text,
                                 AS_OF,
                                 text,
                                 text,
@@ -294,6 +295,7 @@ final class SampleReport {
                                 "V-133",
                                 "1A2BA0E2",
                                 WheelPosition.parse("2L").orElseThrow(),
+                                null,
                                 LocalDate.of(2024, 10, 28),
                                 "The wheel answers with an ID that no visit recorded as fitted.",
                                 "Taken as fitted between 2024-04-02 and 2024-10-28.",
@@ -304,6 +306,7 @@ final class SampleReport {
                         List.of(new Finding(
                                 Finding.Kind.UNREGISTERED_VEHICLE,
                                 "T-007",
+                                null,
                                 null,
                                 null,
                                 LocalDate.of(2025, 3, 3),
