@@ -159,7 +159,7 @@ final class SampleReport {
                 Listed.whole(List.of(new WatchEntry(
                         text, text, place, text, text, text, WatchEntry.Sign.SLOW_TO_WAKE, AS_OF, 0.9, text, text))),
                 Listed.whole(List.of(
-                        new FollowUp(text, text, text, AS_OF, Repair.RELEARN, 5, 20, FollowUp.State.OPEN, null))),
+                        new FollowUp(text, text, text, AS_OF, Repair.RELEARN, 5, 20, FollowUp.State.OPEN, null, null))),
                 List.of(new StockOutlook(text, text, YearMonth.of(2026, 4), 3, 1, 6, 2, 6, 4, 90)),
                 List.of(new Part(text, text, Part.Kind.SENSOR, 38, 5, 4, 433.92, List.of(text))),
                 Listed.whole(List.of(new ReaderQuality(text, 40, 1.2, 0.8, 0.7, 0.9, false))),
