@@ -9,6 +9,8 @@ import sensorrounds.history.FollowUp;
 
 /** Section 5: repairs whose cure is still to be proven. Names vehicles and visits, never technicians. */
 final class FollowUpSection implements Section {
+    private static final int BACK_WITHIN_DAYS = 365;
+
     @Override
     public String id() {
         return "follow-ups";
@@ -27,9 +29,9 @@ final class FollowUpSection implements Section {
     @Override
     public String howToRead(ReportData data) {
         return "A warning that is off after clearing codes says only that the system has not yet had time to find the fault "
-                + "again. A repair counts as proven once the vehicle was driven at least as long as the system may take to "
-                + "detect, and the warning stayed off. Open ones come first, the oldest at the top; then those after which "
-                + "the warning came back.";
+                + "again. It is proven to have stayed off once the vehicle was driven at least as long as the system may take "
+                + "to detect. That is no cure for good: where the warning came back later, the days until then are "
+                + "given. Open ones come first, the oldest at the top; then those after which the warning came back.";
     }
 
     @Override
@@ -42,26 +44,35 @@ final class FollowUpSection implements Section {
                         .thenComparing(FollowUp::vehicleId)
                         .thenComparing(FollowUp::visitId))
                 .toList();
-        long proven = data.followUps().rows().stream()
-                .filter(f -> f.state() == FollowUp.State.PROVEN)
-                .count();
+        List<FollowUp> backLater = data.followUps().rows().stream()
+                .filter(f -> f.backOn() != null
+                        && f.backOn().isAfter(data.run().asOf().minusDays(BACK_WITHIN_DAYS)))
+                .sorted(Comparator.comparing(FollowUp::backOn)
+                        .reversed()
+                        .thenComparing(FollowUp::vehicleId)
+                        .thenComparing(FollowUp::visitId))
+                .toList();
         Cells.cut(h, data.followUps(), "repairs of a system warning");
         if (owed.isEmpty()) {
             Cells.nothing(
                     h,
                     data.followUps().rows().isEmpty()
                             ? "No repair of a system warning is on record, so there is nothing to prove."
-                            : "Every repair of a system warning has been settled: proven, or the warning came back.");
+                            : "Every repair of a system warning has been settled: the warning stayed off, or it came back.");
         }
-        List<FollowUp> rows = Stream.concat(owed.stream(), returned.stream()).toList();
+        List<FollowUp> rows =
+                Stream.of(owed, returned, backLater).flatMap(List::stream).toList();
         if (!rows.isEmpty()) {
             table(h, data, rows);
         }
+        long proven = data.totals().followUps(FollowUp.State.PROVEN);
         if (proven > 0) {
             h.element(
                             "p",
-                            Format.count(proven, "repair of this list is", "repairs of this list are")
-                                    + " proven by a drive.")
+                            "After " + Format.count(proven, "repair")
+                                    + " the warning stayed off when put to the proof; "
+                                    + "after " + Format.whole(data.totals().backAfterProof())
+                                    + " of these it was seen again later, from the same cause or another.")
                     .line();
         }
     }
@@ -73,20 +84,20 @@ final class FollowUpSection implements Section {
     private static void table(Html h, ReportData data, List<FollowUp> rows) {
         LocalDate asOf = data.run().asOf();
         new Grid<FollowUp>(
-                        Grid.Shape.CARDS, "Repairs open as of " + asOf + ", and those after which the warning returned")
+                        Grid.Shape.CARDS,
+                        "Repairs open as of " + asOf
+                                + ", those after which the warning returned, and those proven after "
+                                + "which it came back within the last year")
                 .withTools()
                 .marks(f -> Cells.depotMark(data.depots().get(f.vehicleId())))
                 .column(
                         "Vehicle",
                         (h1, f) ->
                                 Cells.vehicle(h1, f.vehicleId(), data.depots().get(f.vehicleId())))
-                .column(
-                        "State",
-                        (h1, f) -> h1.element(
-                                "span",
-                                Words.of(f.state()),
-                                "class",
-                                f.state() == FollowUp.State.OPEN ? "key" : "owed"))
+                .column("State", (h1, f) -> {
+                    h1.element("span", Words.of(f.state()), "class", f.state() == FollowUp.State.OPEN ? "key" : "owed");
+                    h1.element("span", f.standing(), "class", "under");
+                })
                 .column("Repaired", f -> Cells.key(f.repairedOn()), (h1, f) -> {
                     Cells.day(h1, f.repairedOn());
                     h1.open("span", "class", "under")

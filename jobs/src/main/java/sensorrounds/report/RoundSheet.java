@@ -175,8 +175,11 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
                 null,
                 null,
                 null,
-                "Prove the repair of " + f.repairedOn() + ": drive "
-                        + Format.count(Math.round(f.requiredMinutes()), "minute") + " and look at the lamp",
+                f.outcomeMissing()
+                        ? "Ask the driver whether the lamp came back on the drive of " + f.repairedOn()
+                                + "; nobody wrote it down"
+                        : "Prove the repair of " + f.repairedOn() + ": drive "
+                                + Format.count(Math.round(f.requiredMinutes()), "minute") + " and look at the lamp",
                 Words.of(f.repair()),
                 0);
     }

@@ -100,7 +100,10 @@ public final class RunSummary {
                     + Format.count(
                             FollowUpSection.daysOpen(
                                     head.owed().get(0), data.run().asOf()),
-                            "day"));
+                            "day")
+                    + (head.outcomesMissing() == 0
+                            ? ""
+                            : "; " + Format.whole(head.outcomesMissing()) + " by asking the driver alone"));
         }
         if (!head.orders().isEmpty()) {
             steps.add("Order " + Format.count(head.piecesToOrder(), "piece") + ", about "

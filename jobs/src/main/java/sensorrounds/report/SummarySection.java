@@ -146,11 +146,19 @@ final class SummarySection implements Section {
                             FollowUpSection.daysOpen(
                                     head.owed().get(0), data.run().asOf()),
                             "day") + ".");
+            if (head.outcomesMissing() > 0) {
+                h.text(" " + driversWord(head.outcomesMissing()) + ".");
+            }
         }
         if (head.returned() > 0) {
             h.text(" After " + Format.count(head.returned(), "repair") + " the warning came back.");
         }
         h.close("li").line();
+    }
+
+    static String driversWord(long missing) {
+        return "For " + Format.whole(missing)
+                + " of them the drive was long enough and only its outcome was not written " + "down: ask the driver";
     }
 
     private static void stock(Html h, ReportData data, Headline head) {

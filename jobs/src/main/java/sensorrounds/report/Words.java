@@ -63,8 +63,9 @@ final class Words {
     static String of(FollowUp.State state) {
         return switch (state) {
             case OPEN -> "still to be proven";
-            case PROVEN -> "proven by a drive";
+            case PROVEN -> "stayed off";
             case RETURNED -> "warning came back";
+            case LEFT -> "vehicle has left";
         };
     }
 

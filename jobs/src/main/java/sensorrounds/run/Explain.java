@@ -66,9 +66,8 @@ public final class Explain {
         list(
                 "Follow-ups",
                 "follow-ups",
-                r -> f(r, "repaired_on") + " " + words(f(r, "repair")) + ": " + words(f(r, "state")) + ", "
-                        + f(r, "driven_minutes") + " of " + f(r, "required_minutes") + " minutes driven"
-                        + (f(r, "settled_on").isEmpty() ? "" : ", settled " + f(r, "settled_on")));
+                r -> f(r, "repaired_on") + " " + words(f(r, "repair")) + ": " + f(r, "standing") + " ("
+                        + f(r, "driven_minutes") + " of " + f(r, "required_minutes") + " minutes driven that day)");
         list("Contradictions in the logs", "findings", r -> f(r, "day") + ": " + f(r, "what") + "; " + f(r, "done"));
         line("%n%s", SAFETY);
         return text.toString();

@@ -159,6 +159,7 @@ final class ResultTables {
                 TEXT.compare(text(a.day()), text(b.day())),
                 a.kind().compareTo(b.kind()),
                 TEXT.compare(code(a.position()), code(b.position())),
+                TEXT.compare(a.wheelSet(), b.wheelSet()),
                 TEXT.compare(a.sensorId(), b.sensorId()),
                 a.what().compareTo(b.what()),
                 a.sources().toString().compareTo(b.sources().toString()));

@@ -61,6 +61,7 @@ final class RunManifest {
         fleet.put("atNextStop", totals.lines(Advice.AT_NEXT_STOP));
         fleet.put("recurringVehicles", totals.recurringVehicles());
         fleet.put("followUpsOpen", totals.followUps(FollowUp.State.OPEN));
+        fleet.put("followUpsBackAfterProof", totals.backAfterProof());
         fleet.put("vehiclesWithUnmonitoredWheels", totals.vehiclesWithUnmonitoredWheels());
         ObjectNode tables = run.putObject("tables");
         new TreeMap<>(heads.rows()).forEach(tables::put);

@@ -23,6 +23,10 @@ public final class Findings {
                             "position",
                             "Place; null when it concerns no one place.",
                             f -> f.position() == null ? null : f.position().code()),
+                    text(
+                            "wheel_set",
+                            "Wheel set of that place; null with one set, or when it concerns no one place.",
+                            Finding::wheelSet),
                     text("what", "What was found.", Finding::what),
                     text("done", "What was done about it.", Finding::done),
                     text(

@@ -12,9 +12,12 @@ import sensorrounds.history.FollowUp;
 public final class FollowUps {
     public static final Table<FollowUp> TABLE = new Table<>(
             "follow_ups",
-            "Work on a system warning, and whether a drive longer than the detection time has proven it; open ones first.",
+            "Work on a system warning, whether the warning stayed off on a drive longer than the detection time, and whether it came back later; open ones first.",
             List.of(
-                    word("state", "OPEN, PROVEN or RETURNED.", FollowUp::state),
+                    word(
+                            "state",
+                            "OPEN, PROVEN (stayed off when put to the proof), RETURNED or LEFT (the fleet, unproven).",
+                            FollowUp::state),
                     text("vehicle_id", "Vehicle.", FollowUp::vehicleId),
                     day("repaired_on", "Day of the work.", FollowUp::repairedOn),
                     word("repair", "What was done.", FollowUp::repair),
@@ -25,8 +28,13 @@ public final class FollowUps {
                     number("required_minutes", "Minutes that would prove it.", FollowUp::requiredMinutes),
                     day(
                             "settled_on",
-                            "Day it was proven or the warning was back; null while open.",
+                            "Day it was proven, the warning was back or the vehicle left; null while open.",
                             FollowUp::settledOn),
+                    day(
+                            "back_on",
+                            "First later day with a system warning after it had stayed off; else null.",
+                            FollowUp::backOn),
+                    text("standing", "Where the proof stands, in words.", FollowUp::standing),
                     text("visit_id", "Visit of the work.", FollowUp::visitId)));
 
     private FollowUps() {}

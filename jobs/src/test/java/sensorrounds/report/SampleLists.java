@@ -264,6 +264,7 @@ final class SampleLists {
                         6,
                         20,
                         FollowUp.State.OPEN,
+                        null,
                         null),
                 new FollowUp(
                         "V-118",
@@ -274,6 +275,7 @@ final class SampleLists {
                         0,
                         20,
                         FollowUp.State.OPEN,
+                        null,
                         null),
                 new FollowUp(
                         "T-019",
@@ -284,7 +286,8 @@ final class SampleLists {
                         12,
                         20,
                         FollowUp.State.RETURNED,
-                        LocalDate.of(2026, 2, 2)),
+                        LocalDate.of(2026, 2, 2),
+                        null),
                 new FollowUp(
                         "V-109",
                         "H-2025-0944",
@@ -294,6 +297,18 @@ final class SampleLists {
                         25,
                         20,
                         FollowUp.State.PROVEN,
-                        LocalDate.of(2025, 11, 5)));
+                        LocalDate.of(2025, 11, 5),
+                        LocalDate.of(2026, 2, 20)),
+                new FollowUp(
+                        "V-121",
+                        "H-2026-0101",
+                        "tech-04",
+                        LocalDate.of(2026, 2, 1),
+                        Repair.CODES_CLEARED,
+                        25,
+                        20,
+                        FollowUp.State.OPEN,
+                        null,
+                        null));
     }
 }

@@ -159,7 +159,7 @@ final class SampleReport {
                 Listed.whole(List.of(new WatchEntry(
                         text, text, place, text, text, text, WatchEntry.Sign.SLOW_TO_WAKE, AS_OF, 0.9, text, text))),
                 Listed.whole(List.of(
-                        new FollowUp(text, text, text, AS_OF, Repair.RELEARN, 5, 20, FollowUp.State.OPEN, null))),
+                        new FollowUp(text, text, text, AS_OF, Repair.RELEARN, 5, 20, FollowUp.State.OPEN, null, null))),
                 List.of(new StockOutlook(text, text, YearMonth.of(2026, 4), 3, 1, 6, 2, 6, 4, 90)),
                 List.of(new Part(text, text, Part.Kind.SENSOR, 38, 5, 4, 433.92, List.of(text))),
                 Listed.whole(List.of(new ReaderQuality(text, 40, 1.2, 0.8, 0.7, 0.9, false))),
@@ -171,6 +171,7 @@ final class SampleReport {
                                 text,
                                 text,
                                 place,
+                                text,
                                 AS_OF,
                                 text,
                                 text,
@@ -294,6 +295,7 @@ final class SampleReport {
                                 "V-133",
                                 "1A2BA0E2",
                                 WheelPosition.parse("2L").orElseThrow(),
+                                null,
                                 LocalDate.of(2024, 10, 28),
                                 "The wheel answers with an ID that no visit recorded as fitted.",
                                 "Taken as fitted between 2024-04-02 and 2024-10-28.",
@@ -304,6 +306,7 @@ final class SampleReport {
                         List.of(new Finding(
                                 Finding.Kind.UNREGISTERED_VEHICLE,
                                 "T-007",
+                                null,
                                 null,
                                 null,
                                 LocalDate.of(2025, 3, 3),

@@ -74,9 +74,14 @@ class SectionsTest {
     void openFollowUpsComeFirstOldestFirst() {
         assertThat(firstCells(page, "follow-ups"))
                 .extracting(s -> s.substring(0, 5))
-                .containsExactly("V-118", "V-127", "T-019");
+                .containsExactly("V-118", "V-121", "V-127", "T-019", "V-109");
         // 2026-01-14 to 2026-03-31: 17 days of January, 28 of February, 31 of March.
-        assertThat(page.words("follow-ups")).contains("76").contains("6 of 20");
+        assertThat(page.words("follow-ups"))
+                .contains("76")
+                .contains("6 of 20")
+                .contains("drive long enough, outcome not written down: ask the driver")
+                .contains("stayed off on the drive; came back after 107 days");
+        assertThat(page.words("start")).contains("For 1 of them the drive was long enough");
     }
 
     @Test

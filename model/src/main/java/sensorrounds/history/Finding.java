@@ -11,6 +11,7 @@ import sensorrounds.visit.WheelPosition;
  *
  * @param sensorId null when it concerns the vehicle
  * @param position null when it concerns no one place
+ * @param wheelSet wheel set of that place; null with one set, or when it concerns no one place
  * @param what what was found, in a sentence
  * @param done what the engine made of it, in a sentence
  * @param sources rows that show it
@@ -20,6 +21,7 @@ public record Finding(
         String vehicleId,
         String sensorId,
         WheelPosition position,
+        String wheelSet,
         LocalDate day,
         String what,
         String done,
@@ -37,7 +39,7 @@ public record Finding(
         CLONED_ID,
         /** Sensor moved to another wheel. */
         MOVED,
-        /** Sensors fall silent one after the other at one place. */
+        /** Young sensors fall silent one after the other at one place, and none has been heard there for long since. */
         PLACE_KEEPS_FAILING,
         /** Silent wheels on a vehicle whose system has no wheel sensors. */
         NO_WHEEL_SENSORS,

@@ -5,13 +5,13 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import sensorrounds.visit.Source;
-import sensorrounds.visit.WheelPosition;
 
 /** Collects what the logs contradict about one vehicle. */
 final class FindingLog {
     private static final Comparator<Finding> IN_TIME = Comparator.comparing(Finding::day)
             .thenComparing(Finding::kind)
             .thenComparing(Finding::position, Comparator.nullsFirst(Comparator.naturalOrder()))
+            .thenComparing(Finding::wheelSet, Comparator.nullsFirst(Comparator.naturalOrder()))
             .thenComparing(Finding::sensorId, Comparator.nullsFirst(Comparator.naturalOrder()))
             .thenComparing(Finding::what);
 
@@ -25,13 +25,22 @@ final class FindingLog {
     void sensor(
             Finding.Kind kind,
             String sensorId,
-            WheelPosition position,
+            Place place,
             LocalDate day,
             String what,
             String done,
             List<Source> sources) {
         List<Source> seen = sources.stream().distinct().sorted().toList();
-        findings.add(new Finding(kind, vehicleId, sensorId, position, day, what, done, seen));
+        findings.add(new Finding(
+                kind,
+                vehicleId,
+                sensorId,
+                place == null ? null : place.position(),
+                place == null ? null : place.wheelSet(),
+                day,
+                what,
+                done,
+                seen));
     }
 
     void vehicle(Finding.Kind kind, LocalDate day, String what, String done, List<Source> sources) {

@@ -7,14 +7,17 @@ import sensorrounds.visit.Warning;
 
 /** Follows each repair of a system warning until it is proven or the warning is back. */
 final class FollowUps {
-    private record Settled(FollowUp.State state, LocalDate on) {}
+    private record Settled(FollowUp.State state, LocalDate on, LocalDate backOn) {}
 
     private final String vehicleId;
     private final HistorySettings settings;
+    private final LocalDate leftOn;
 
-    FollowUps(String vehicleId, HistorySettings settings) {
+    /** @param leftOn day the vehicle left; null while it is in the fleet */
+    FollowUps(String vehicleId, HistorySettings settings, LocalDate leftOn) {
         this.vehicleId = vehicleId;
         this.settings = settings;
+        this.leftOn = leftOn;
     }
 
     /**
@@ -38,7 +41,8 @@ final class FollowUps {
                         visit.driveMinutes() == null ? 0 : visit.driveMinutes(),
                         settings.proofDriveMinutes(),
                         settled.state(),
-                        settled.on()));
+                        settled.on(),
+                        settled.backOn()));
             }
         }
         return followUps;
@@ -57,16 +61,29 @@ final class FollowUps {
         for (int i = repair; i < visits.size(); i++) {
             VisitSummary visit = visits.get(i);
             if (i > repair && visit.warning() == Warning.SYSTEM_FAULT) {
-                return new Settled(FollowUp.State.RETURNED, visit.day());
+                return new Settled(FollowUp.State.RETURNED, visit.day(), null);
             }
             if (visit.warning() == Warning.NONE && visit.day().isAfter(repairedOn)) {
-                return new Settled(FollowUp.State.PROVEN, visit.day());
+                return proven(visits, i);
             }
             Proof proof = Proof.of(visit, settings);
             if (proof != Proof.NONE) {
-                return new Settled(proof == Proof.OFF ? FollowUp.State.PROVEN : FollowUp.State.RETURNED, visit.day());
+                return proof == Proof.OFF ? proven(visits, i) : new Settled(FollowUp.State.RETURNED, visit.day(), null);
             }
         }
-        return new Settled(FollowUp.State.OPEN, null);
+        return leftOn == null
+                ? new Settled(FollowUp.State.OPEN, null, null)
+                : new Settled(FollowUp.State.LEFT, leftOn, null);
+    }
+
+    /** Stayed off at this visit; and the first later day with the warning on again. */
+    private static Settled proven(List<VisitSummary> visits, int at) {
+        LocalDate on = visits.get(at).day();
+        LocalDate backOn = visits.subList(at + 1, visits.size()).stream()
+                .filter(v -> v.warning() == Warning.SYSTEM_FAULT && v.day().isAfter(on))
+                .map(VisitSummary::day)
+                .findFirst()
+                .orElse(null);
+        return new Settled(FollowUp.State.PROVEN, on, backOn);
     }
 }

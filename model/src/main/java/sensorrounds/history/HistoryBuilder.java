@@ -45,7 +45,7 @@ public final class HistoryBuilder {
         List<VisitSummary> summarised = seen.stream().map(summaries::summary).toList();
         List<WarningEpisode> episodes =
                 new WarningBuilder(vehicle.vehicleId(), lives, settings).episodes(seen, summarised);
-        List<FollowUp> followUps = new FollowUps(vehicle.vehicleId(), settings).of(summarised, episodes);
+        List<FollowUp> followUps = new FollowUps(vehicle.vehicleId(), settings, leftOn).of(summarised, episodes);
         return new VehicleHistory(vehicle, summarised, lives, episodes, followUps, findings.inTime());
     }
 

@@ -213,7 +213,7 @@ final class LifeBuilder {
             findings.sensor(
                     Finding.Kind.ALIVE_AGAIN,
                     life.sensorId(),
-                    row.wheel().position(),
+                    new Place(life.place().wheelSet(), row.wheel().position()),
                     day,
                     life.name() + " was silent at " + life.silentDays() + " visits in a row and answers again",
                     "the silence was no death: its life goes on",

@@ -10,11 +10,12 @@ import java.util.Map;
 import sensorrounds.visit.Source;
 
 /**
- * One place at which sensor after sensor falls silent speaks against the place: receiver, aerial, wiring or a blind
- * spot. The young sensors among them are then no failures (common practice, no source).
+ * One place at which sensor after sensor falls silent young speaks against the place: receiver, aerial, wiring or a blind
+ * spot. The young sensors among them are then no failures (common practice, no source). An old sensor that died before
+ * them is no sign of it, and a later sensor that answers there for longer than the young ones lived clears the place.
  */
 final class PlaceCheck {
-    private static final int SILENCES_AGAINST_A_PLACE = 2;
+    private static final int YOUNG_SILENCES_AGAINST_A_PLACE = 2;
 
     private final HistorySettings settings;
     private final FindingLog findings;
@@ -38,37 +39,45 @@ final class PlaceCheck {
                 if (v.fellSilent() && (run.isEmpty() || isYoung(life, v))) {
                     run.add(life);
                 } else {
-                    blame(place, run, judged);
+                    blame(place, run, lives, judged);
                     run = new ArrayList<>();
                     if (v.fellSilent()) {
                         run.add(life);
                     }
                 }
             }
-            blame(place, run, judged);
+            blame(place, run, lives, judged);
         });
     }
 
-    private void blame(Place place, List<LifeDraft> run, Map<LifeDraft, Verdict> judged) {
-        if (run.size() < SILENCES_AGAINST_A_PLACE) {
+    private void blame(Place place, List<LifeDraft> run, List<LifeDraft> lives, Map<LifeDraft, Verdict> judged) {
+        List<LifeDraft> young =
+                run.stream().filter(l -> isYoung(l, judged.get(l))).toList();
+        if (young.size() < YOUNG_SILENCES_AGAINST_A_PLACE || isClearedSince(run, lives)) {
             return;
         }
         LifeDraft last = run.get(run.size() - 1);
         LocalDate day = judged.get(last).failedBy();
-        List<LifeDraft> young =
-                run.stream().filter(l -> isYoung(l, judged.get(l))).toList();
         List<Source> sources = new ArrayList<>();
         run.forEach(l -> sources.addAll(l.lastSources()));
         findings.sensor(
                 Finding.Kind.PLACE_KEEPS_FAILING,
                 last.sensorId(),
-                place.position(),
+                place,
                 day,
                 run.size() + " sensors fell silent one after the other at " + place.words() + ", " + young.size()
                         + " of them younger than " + settings.youngFailureDays() + " days",
                 "the place is suspected (receiver, aerial, wiring, blind spot): the young ones count as no failures",
                 sources);
         young.forEach(l -> judged.put(l, judged.get(l).placeBlamed()));
+    }
+
+    /** A place where a later sensor was heard for that long lets sensors be heard. */
+    private boolean isClearedSince(List<LifeDraft> run, List<LifeDraft> lives) {
+        int last = lives.indexOf(run.get(run.size() - 1));
+        return lives.subList(last + 1, lives.size()).stream()
+                .anyMatch(l -> l.lastAnswered() != null
+                        && ChronoUnit.DAYS.between(l.begunOn(), l.lastAnswered()) >= settings.youngFailureDays());
     }
 
     private boolean isYoung(LifeDraft life, Verdict verdict) {

@@ -132,7 +132,7 @@ final class RowMatcher {
                 findings.sensor(
                         Finding.Kind.TWO_PLACES_AT_ONCE,
                         id,
-                        r.wheel().position(),
+                        place(r),
                         day,
                         "sensor " + id + " answered at "
                                 + kept.get(0).wheel().position().words() + " and at "
@@ -173,7 +173,7 @@ final class RowMatcher {
             findings.sensor(
                     Finding.Kind.MOVED,
                     life.sensorId(),
-                    row.wheel().position(),
+                    place(row),
                     day,
                     life.name() + " was last at " + from.words() + " and is now at "
                             + place(row).words(),
@@ -201,7 +201,7 @@ final class RowMatcher {
         findings.sensor(
                 Finding.Kind.MOVED,
                 life.sensorId(),
-                to.position(),
+                to,
                 day,
                 life.name() + " was at " + from.words() + ", where another sensor now answers",
                 "it is taken to sit at " + to.words() + ", " + certainty,
@@ -217,7 +217,7 @@ final class RowMatcher {
         findings.sensor(
                 Finding.Kind.UNRECORDED_CHANGE,
                 life.sensorId(),
-                life.place().position(),
+                life.place(),
                 day,
                 life.name() + " was at " + life.place().words()
                         + ", where another sensor now answers; no replacement is" + " written down",
@@ -271,7 +271,7 @@ final class RowMatcher {
             findings.sensor(
                     Finding.Kind.CLONED_ID,
                     id,
-                    row.wheel().position(),
+                    place(row),
                     day,
                     "the sensor fitted at " + place(row).words() + " answers with the ID of one taken off before",
                     "it is taken as a new sensor programmed with the old ID, fitted on " + incumbent.begunOn(),
@@ -280,7 +280,7 @@ final class RowMatcher {
             findings.sensor(
                     Finding.Kind.UNRECORDED_CHANGE,
                     id,
-                    row.wheel().position(),
+                    place(row),
                     day,
                     "sensor " + written + " is written down as fitted at "
                             + place(row).words() + " on " + incumbent.begunOn() + ", and the first to answer there is "
@@ -296,7 +296,7 @@ final class RowMatcher {
         findings.sensor(
                 Finding.Kind.UNRECORDED_CHANGE,
                 life.sensorId(),
-                row.wheel().position(),
+                place(row),
                 day,
                 life.name() + " had given way to another sensor on " + life.endedOn() + " and answers again at "
                         + place(row).words(),
@@ -317,7 +317,7 @@ final class RowMatcher {
             findings.sensor(
                     Finding.Kind.ALIVE_AGAIN,
                     id,
-                    row.wheel().position(),
+                    place(row),
                     day,
                     "sensor " + id + " was taken off on " + old.endedOn() + " and answers again at " + here.words(),
                     "it begins a new life of unknown age; the old life stays as recorded",
@@ -331,7 +331,7 @@ final class RowMatcher {
             findings.sensor(
                     Finding.Kind.UNRECORDED_CHANGE,
                     id,
-                    row.wheel().position(),
+                    place(row),
                     day,
                     "sensor " + id + " answers at " + here.words() + ", and nobody wrote down that it was fitted there",
                     "it begins a life of unknown age",

@@ -75,7 +75,7 @@ final class SensorWork {
             findings.sensor(
                     Finding.Kind.TWO_PLACES_AT_ONCE,
                     id,
-                    place.position(),
+                    place,
                     day,
                     "sensor " + id + " is written down as fitted at " + place.words() + " while it sits at "
                             + carrier.place().words(),
@@ -85,7 +85,7 @@ final class SensorWork {
             findings.sensor(
                     Finding.Kind.CLONED_ID,
                     id,
-                    place.position(),
+                    place,
                     day,
                     "the sensor fitted at " + place.words() + " carries the ID of one taken off",
                     "the ID is taken as programmed anew: a new life begins",

@@ -5,6 +5,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -236,7 +237,8 @@ final class SensorEvidence {
     }
 
     private Optional<Evidence> onePlace(SensorLife life) {
-        boolean here = places.stream().anyMatch(f -> life.position().equals(f.position()));
+        boolean here = places.stream()
+                .anyMatch(f -> life.position().equals(f.position()) && Objects.equals(life.wheelSet(), f.wheelSet()));
         return here
                 ? Optional.of(Evidence.of(
                         Evidence.Sign.ONE_PLACE,

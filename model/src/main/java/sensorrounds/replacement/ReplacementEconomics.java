@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.ConcurrentHashMap;
 import sensorrounds.fleet.Part;
 import sensorrounds.history.Finding;
@@ -72,7 +73,8 @@ public final class ReplacementEconomics implements Serializable {
         double planned = costs.planned(sensorPrice);
         boolean placeKeepsFailing = findings.stream()
                 .anyMatch(f -> f.kind() == Finding.Kind.PLACE_KEEPS_FAILING
-                        && outlook.position().equals(f.position()));
+                        && outlook.position().equals(f.position())
+                        && Objects.equals(outlook.wheelSet(), f.wheelSet()));
         if (law == null || Double.isNaN(outlook.pHorizon())) {
             Advice advice = placeKeepsFailing ? Advice.CHECK_PLACE_FIRST : Advice.KEEP;
             String reason = AdviceWords.withoutLaw(outlook, advice);

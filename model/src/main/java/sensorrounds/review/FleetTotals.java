@@ -18,6 +18,8 @@ public final class FleetTotals implements Serializable {
     private final long[] byAdvice = new long[Advice.values().length];
     private final long[] byPattern = new long[RecurringVehicle.Pattern.values().length];
     private final long[] byProof = new long[FollowUp.State.values().length];
+    private long outcomesMissing;
+    private long backAfterProof;
     private long savingNow;
     private long vehiclesWithUnmonitoredWheels;
 
@@ -38,7 +40,11 @@ public final class FleetTotals implements Serializable {
 
     /** Adds a vehicle's follow-ups. */
     public FleetTotals add(VehicleHistory history) {
-        history.followUps().forEach(f -> byProof[f.state().ordinal()]++);
+        for (FollowUp f : history.followUps()) {
+            byProof[f.state().ordinal()]++;
+            outcomesMissing += f.outcomeMissing() ? 1 : 0;
+            backAfterProof += f.backOn() == null ? 0 : 1;
+        }
         return this;
     }
 
@@ -47,6 +53,8 @@ public final class FleetTotals implements Serializable {
         plus(byAdvice, o.byAdvice);
         plus(byPattern, o.byPattern);
         plus(byProof, o.byProof);
+        outcomesMissing += o.outcomesMissing;
+        backAfterProof += o.backAfterProof;
         savingNow += o.savingNow;
         vehiclesWithUnmonitoredWheels += o.vehiclesWithUnmonitoredWheels;
         return this;
@@ -82,6 +90,16 @@ public final class FleetTotals implements Serializable {
 
     public long followUps(FollowUp.State state) {
         return byProof[state.ordinal()];
+    }
+
+    /** Open follow-ups that want only the driver's word on a drive that was long enough. */
+    public long outcomesMissing() {
+        return outcomesMissing;
+    }
+
+    /** Follow-ups whose warning stayed off when put to the proof and was seen again later. */
+    public long backAfterProof() {
+        return backAfterProof;
     }
 
     public long vehiclesWithUnmonitoredWheels() {

@@ -171,6 +171,7 @@ public final class Histories {
                 VEHICLE,
                 null,
                 place == null ? null : place(place),
+                null,
                 day == null ? null : day(day),
                 "seen",
                 "noted",

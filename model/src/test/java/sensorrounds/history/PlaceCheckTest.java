@@ -24,8 +24,9 @@ class PlaceCheckTest {
     }
 
     @Test
-    void aYoungSensorSilentWhereAnotherFellSilentBeforeIsNoFailure() {
+    void youngSensorsSilentOneAfterTheOtherAreNoFailures() {
         replacedAgainAndAgain("2022-06-01", WorkReason.NO_ANSWER);
+        log.on("2022-09-01").heard("A1", "A2", "A3").wheels(silent("2R").replaced(WorkReason.NO_ANSWER, "D4"));
 
         VehicleHistory history = log.history();
 
@@ -38,7 +39,54 @@ class PlaceCheckTest {
         assertThat(young.firstKnownFailed()).isNull();
         assertThat(young.lifetime()).isEqualTo(Lifetime.censored(0, 31));
         assertThat(kinds(history)).containsExactly(Finding.Kind.PLACE_KEEPS_FAILING);
-        assertThat(history.findings().get(0).what()).contains("2 sensors", "axle 2, right", "1 of them younger");
+        assertThat(history.findings().get(0).what()).contains("3 sensors", "axle 2, right", "2 of them younger");
+        assertThat(history.findings().get(0).wheelSet()).isNull();
+    }
+
+    /** An old sensor that died of age, and one new one that died early: two deaths, no pattern. */
+    @Test
+    void oneYoungSilenceAfterAnOldSensorsDeathSaysNothingAgainstThePlace() {
+        replacedAgainAndAgain("2022-06-01", WorkReason.NO_ANSWER);
+
+        assertThat(life(log.history(), "B4").end()).isEqualTo(LifeEnd.FAILED);
+        assertThat(log.history().findings()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2023-08-31, PLACE_SUSPECTED", "2023-09-01, FAILED"})
+    void aLaterSensorHeardThereForAYearClearsThePlace(String heard, LifeEnd expected) {
+        replacedAgainAndAgain("2022-06-01", WorkReason.NO_ANSWER);
+        log.on("2022-09-01").heard("A1", "A2", "A3").wheels(silent("2R").replaced(WorkReason.NO_ANSWER, "D4"));
+        log.on(heard).heard("A1", "A2", "A3", "D4");
+
+        VehicleHistory history = log.history();
+
+        assertThat(life(history, "B4").end()).isEqualTo(expected);
+        assertThat(life(history, "C4").end()).isEqualTo(expected);
+        assertThat(kinds(history).contains(Finding.Kind.PLACE_KEEPS_FAILING))
+                .isEqualTo(expected == LifeEnd.PLACE_SUSPECTED);
+    }
+
+    @Test
+    void theFindingNamesTheWheelSetWhoseSensorsFellSilent() {
+        log.on("2022-01-01")
+                .set("W")
+                .heard("A1", "A2", "A3")
+                .wheels(silent("2R").replaced(WorkReason.NO_ANSWER, "B4"));
+        log.on("2022-02-01").set("W").heard("A1", "A2", "A3", "B4");
+        log.on("2022-04-01")
+                .set("W")
+                .heard("A1", "A2", "A3")
+                .wheels(silent("2R").replaced(WorkReason.NO_ANSWER, "C4"));
+        log.on("2022-06-01")
+                .set("W")
+                .heard("A1", "A2", "A3")
+                .wheels(silent("2R").replaced(WorkReason.NO_ANSWER, "D4"));
+
+        assertThat(log.history().findings())
+                .filteredOn(f -> f.kind() == Finding.Kind.PLACE_KEEPS_FAILING)
+                .singleElement()
+                .satisfies(f -> assertThat(f.wheelSet()).isEqualTo("W"));
     }
 
     @ParameterizedTest

@@ -77,6 +77,7 @@ class WarningsTest {
         assertThat(firstFollowUp()).isEqualTo(FollowUp.State.OPEN);
         FollowUp open = log.history().followUps().get(0);
         assertThat(open.drivenMinutes()).isEqualTo(19);
+        assertThat(open.outcomeMissing()).isFalse();
         assertThat(open.requiredMinutes()).isEqualTo(20);
         assertThat(open.repair()).isEqualTo(Repair.CODES_CLEARED);
     }
@@ -98,6 +99,39 @@ class WarningsTest {
 
         assertThat(onlyEpisode().provenOff()).isNull();
         assertThat(firstFollowUp()).isEqualTo(FollowUp.State.OPEN);
+        FollowUp open = log.history().followUps().get(0);
+        assertThat(open.outcomeMissing()).isTrue();
+        assertThat(open.standing()).contains("ask the driver");
+    }
+
+    @Test
+    void stayingOffOnTheDriveIsNoCureForGood() {
+        log.on("2020-01-01").warning(SYSTEM_FAULT).codesCleared().drive(24.0, false);
+        log.on("2020-02-01").warning(NONE);
+        log.on("2020-04-30").warning(SYSTEM_FAULT);
+
+        FollowUp proven = log.history().followUps().get(0);
+
+        assertThat(proven.state()).isEqualTo(FollowUp.State.PROVEN);
+        assertThat(proven.backOn()).isEqualTo(LocalDate.of(2020, 4, 30));
+        assertThat(proven.standing()).isEqualTo("stayed off on the drive; came back after 120 days");
+        assertThat(log.historyAsOf(LocalDate.of(2020, 4, 29)).followUps().get(0).backOn())
+                .isNull();
+    }
+
+    @Test
+    void onAVehicleThatHasLeftNothingIsLeftToProve() {
+        log.leftFleet("2020-03-01")
+                .on("2020-01-01")
+                .warning(SYSTEM_FAULT)
+                .codesCleared()
+                .drive(19.0, false);
+
+        assertThat(firstFollowUp()).isEqualTo(FollowUp.State.LEFT);
+        assertThat(log.history().followUps().get(0).settledOn()).isEqualTo(LocalDate.of(2020, 3, 1));
+        assertThat(log.historyAsOf(LocalDate.of(2020, 2, 28)).followUps().get(0).state())
+                .as("it had not left yet")
+                .isEqualTo(FollowUp.State.OPEN);
     }
 
     @Test

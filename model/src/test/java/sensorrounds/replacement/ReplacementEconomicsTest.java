@@ -111,6 +111,11 @@ class ReplacementEconomicsTest {
                         .advise(old, WEAROUT, 40, List.of(placeKeepsFailing("1R")))
                         .advice())
                 .isEqualTo(Advice.REPLACE_NOW);
+        Finding otherSet = new Finding(
+                Finding.Kind.PLACE_KEEPS_FAILING, "V1", null, old.position(), "winter", DAY, "", "", List.of());
+        assertThat(economics.advise(old, WEAROUT, 40, List.of(otherSet)).advice())
+                .as("the sensors of the other wheel set fell silent, not those of this one")
+                .isEqualTo(Advice.REPLACE_NOW);
         RankedReplacement line = economics.advise(old, WEAROUT, 40, List.of(placeKeepsFailing("1L")));
         assertThat(line.advice()).isEqualTo(Advice.CHECK_PLACE_FIRST);
         assertThat(line.reason()).contains("look at receiver, wiring and place");
@@ -210,6 +215,6 @@ class ReplacementEconomicsTest {
 
     private static Finding placeKeepsFailing(String place) {
         WheelPosition position = WheelPosition.parse(place).orElseThrow();
-        return new Finding(Finding.Kind.PLACE_KEEPS_FAILING, "V1", null, position, DAY, "", "", List.of());
+        return new Finding(Finding.Kind.PLACE_KEEPS_FAILING, "V1", null, position, null, DAY, "", "", List.of());
     }
 }
