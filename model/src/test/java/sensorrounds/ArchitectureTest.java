@@ -30,7 +30,9 @@ class ArchitectureTest {
             Map.entry("history", List.of("visit", "fleet", "survival")),
             Map.entry("outlook", List.of("visit", "fleet", "history", "survival", "numeric")),
             Map.entry("condition", List.of("visit", "fleet", "history", "outlook", "numeric")),
-            Map.entry("recurrence", List.of("visit", "fleet", "history", "outlook", "condition", "numeric")),
+            Map.entry("recurrent", List.of("numeric")),
+            Map.entry(
+                    "recurrence", List.of("visit", "fleet", "history", "outlook", "condition", "recurrent", "numeric")),
             Map.entry("replacement", List.of("visit", "fleet", "history", "survival", "outlook", "numeric")),
             Map.entry("stock", List.of("visit", "fleet", "survival", "outlook", "numeric")),
             Map.entry(

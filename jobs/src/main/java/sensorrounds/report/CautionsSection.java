@@ -3,7 +3,7 @@ package sensorrounds.report;
 import java.util.List;
 
 /**
- * Section 10: cautions and glossary. The cautions are common practice of the trade; those with a figure name where it comes
+ * Section 11: cautions and glossary. The cautions are common practice of the trade; those with a figure name where it comes
  * from.
  */
 final class CautionsSection implements Section {

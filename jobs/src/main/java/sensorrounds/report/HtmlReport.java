@@ -24,6 +24,7 @@ public final class HtmlReport {
             new ReplacementSection(),
             new RecurringSection(),
             new FollowUpSection(),
+            new HeldSection(),
             new WatchSection(),
             new StockSection(),
             new SurvivalSection(),

@@ -11,7 +11,7 @@ import sensorrounds.report.RunFacts.Labelled;
 import sensorrounds.report.RunFacts.QuarantineGroup;
 import sensorrounds.report.RunFacts.RowCounts;
 
-/** Section 9: what was read, what was refused and why, and how good the reads are. Readers are tools, never people. */
+/** Section 10: what was read, what was refused and why, and how good the reads are. Readers are tools, never people. */
 final class QualitySection implements Section {
     /** Below so many files their table stands open. */
     private static final int FEW_FILES = 12;

@@ -17,6 +17,7 @@ import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.review.FleetTotals;
+import sensorrounds.review.WarningCounts;
 import sensorrounds.stock.StockOutlook;
 import sensorrounds.survival.CohortFit;
 import sensorrounds.survival.CurvePoint;
@@ -38,6 +39,7 @@ import sensorrounds.survival.CurvePoint;
  * @param depots depot by vehicle, for lists whose records carry none; vehicles without one are left out
  * @param ratios how the last report moves the hazard
  * @param totals figures over the whole fleet, where the lists are cut
+ * @param warnings system warnings over time, back after repair, and with no fault found; any order
  */
 public record ReportData(
         RunFacts run,
@@ -56,7 +58,8 @@ public record ReportData(
         Map<String, LocalDate> nextPlannedVisits,
         Map<String, String> depots,
         List<ReportRatio> ratios,
-        FleetTotals totals) {
+        FleetTotals totals,
+        WarningCounts.Summary warnings) {
 
     public ReportData {
         fits = List.copyOf(fits);

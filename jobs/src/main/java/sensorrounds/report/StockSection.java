@@ -8,7 +8,7 @@ import java.util.stream.Collectors;
 import sensorrounds.fleet.Part;
 import sensorrounds.stock.StockOutlook;
 
-/** Section 7: demand by part, depot and month, and what to order. */
+/** Section 8: demand by part, depot and month, and what to order. */
 final class StockSection implements Section {
     /** Charts drawn; the tables hold every part and depot. */
     static final int CHARTS = 12;

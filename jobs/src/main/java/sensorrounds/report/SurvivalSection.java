@@ -10,7 +10,7 @@ import sensorrounds.report.ReportData.ReportRatio;
 import sensorrounds.survival.CohortFit;
 import sensorrounds.survival.CurvePoint;
 
-/** Section 8: for the analyst, how long sensors last and what that rests on. */
+/** Section 9: for the analyst, how long sensors last and what that rests on. */
 final class SurvivalSection implements Section {
     /** Share of preventive ends from which the independence of censoring deserves a word. */
     static final double MUCH_PREVENTIVE = 0.20;

@@ -4,7 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import sensorrounds.condition.WatchEntry;
 
-/** Section 6: sensors that still work and show a sign of weakness. */
+/** Section 7: sensors that still work and show a sign of weakness. */
 final class WatchSection implements Section {
     @Override
     public String id() {

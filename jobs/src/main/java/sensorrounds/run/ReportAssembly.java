@@ -67,7 +67,8 @@ final class ReportAssembly {
                 planned,
                 depots,
                 review.ratios().all().stream().map(ReportAssembly::ratio).toList(),
-                review.totals());
+                review.totals(),
+                review.counts().warnings().summary());
     }
 
     private static RunFacts facts(

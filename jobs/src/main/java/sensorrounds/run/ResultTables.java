@@ -19,10 +19,13 @@ import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.replacement.Ranker;
 import sensorrounds.review.VehicleReview;
+import sensorrounds.review.WarningCounts;
 import sensorrounds.run.TableWriter.Order;
 import sensorrounds.run.TableWriter.Written;
+import sensorrounds.tables.ComebackRates;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
+import sensorrounds.tables.NoFaultShares;
 import sensorrounds.tables.RankedReplacements;
 import sensorrounds.tables.ReaderQualities;
 import sensorrounds.tables.RecurringVehicles;
@@ -33,7 +36,9 @@ import sensorrounds.tables.SurvivalFits;
 import sensorrounds.tables.Suspects;
 import sensorrounds.tables.Table;
 import sensorrounds.tables.UnmonitoredWheels;
+import sensorrounds.tables.WarningCurves;
 import sensorrounds.tables.WarningEpisodes;
+import sensorrounds.tables.WarningTrends;
 import sensorrounds.tables.WatchList;
 
 /** Writes every result table, each in the order its reader wants, and keeps the first rows of each for the report. */
@@ -81,6 +86,11 @@ final class ResultTables {
         Written<Finding> findings =
                 write(Findings.TABLE, histories.flatMap(h -> h.findings().iterator()), Orders.FINDINGS);
         write(StockOutlooks.TABLE, review.stock());
+        WarningCounts.Summary warnings = review.counts().warnings().summary();
+        write(ComebackRates.TABLE, warnings.comebacks());
+        write(NoFaultShares.TABLE, warnings.noFaults());
+        write(WarningTrends.TABLE, warnings.trends());
+        write(WarningCurves.TABLE, warnings.curve());
         write(SurvivalFits.TABLE, review.estimates().fits());
         write(SurvivalCurves.TABLE, review.estimates().curves());
         Written<ReaderQuality> readers =

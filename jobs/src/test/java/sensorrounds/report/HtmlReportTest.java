@@ -21,6 +21,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.w3c.dom.Element;
 import sensorrounds.report.ReportData.Listed;
+import sensorrounds.review.WarningCounts;
 
 class HtmlReportTest {
     private static final String PRECEDING_HEADS = "//h1 | //h2 | //h3 | //h4";
@@ -51,7 +52,12 @@ class HtmlReportTest {
                 d.nextPlannedVisits(),
                 d.depots(),
                 mixed(d.ratios()),
-                d.totals());
+                d.totals(),
+                new WarningCounts.Summary(
+                        mixed(d.warnings().curve()),
+                        mixed(d.warnings().trends()),
+                        mixed(d.warnings().comebacks()),
+                        mixed(d.warnings().noFaults())));
         assertThat(Page.of(shuffled).text()).isEqualTo(Page.of(d).text());
     }
 
@@ -139,7 +145,7 @@ class HtmlReportTest {
     void everySectionOpensWithItsQuestionAndHowToReadIt() {
         for (ReportData data : List.of(SampleReport.realistic(), SampleReport.empty())) {
             List<Element> sections = Page.of(data).all("//main/section");
-            assertThat(sections).hasSize(11);
+            assertThat(sections).hasSize(12);
             assertThat(sections).allSatisfy(s -> {
                 assertThat(s.getElementsByTagName("h2").getLength()).isEqualTo(1);
                 List<Element> paragraphs = elements(s, "p");
@@ -158,6 +164,7 @@ class HtmlReportTest {
                 "replace",
                 "recurring",
                 "follow-ups",
+                "did-it-hold",
                 "watch",
                 "stock",
                 "survival",

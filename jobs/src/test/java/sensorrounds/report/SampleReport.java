@@ -29,6 +29,7 @@ import sensorrounds.report.RunFacts.FileRows;
 import sensorrounds.report.RunFacts.Labelled;
 import sensorrounds.report.RunFacts.QuarantineGroup;
 import sensorrounds.report.RunFacts.RowCounts;
+import sensorrounds.review.WarningCounts;
 import sensorrounds.stock.StockOutlook;
 import sensorrounds.survival.CohortFit;
 import sensorrounds.survival.CurvePoint;
@@ -68,7 +69,8 @@ final class SampleReport {
                         new ReportRatio(LastReport.SLOW_TO_WAKE, 2.4, 31, 12.8),
                         new ReportRatio(LastReport.LOW_BATTERY, 6.7, 44, 6.6),
                         new ReportRatio(LastReport.SILENT_ONCE, 4.1, 18, 4.4)),
-                SampleTotals.of(ranked, SampleLists.recurring(), SampleLists.unmonitored(), SampleLists.followUps()));
+                SampleTotals.of(ranked, SampleLists.recurring(), SampleLists.unmonitored(), SampleLists.followUps()),
+                SampleWarnings.realistic());
     }
 
     /** A run that read nothing. */
@@ -104,7 +106,8 @@ final class SampleReport {
                 Map.of(),
                 Map.of(),
                 List.of(),
-                SampleTotals.of(List.of(), List.of(), List.of(), List.of()));
+                SampleTotals.of(List.of(), List.of(), List.of(), List.of()),
+                WarningCounts.Summary.empty());
     }
 
     /** The realistic report with {@code text} wherever a log or register can put text of its own. */
@@ -180,7 +183,8 @@ final class SampleReport {
                 Map.of(text, AS_OF),
                 Map.of(text, text),
                 List.of(),
-                SampleTotals.of(d));
+                SampleTotals.of(d),
+                SampleWarnings.withText(text));
     }
 
     private static RunFacts facts() {

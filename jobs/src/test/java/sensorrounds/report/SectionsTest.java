@@ -97,6 +97,27 @@ class SectionsTest {
     }
 
     @Test
+    void comebacksStandByWorkAndWindowWithAllLast() {
+        assertThat(firstCells(page, "did-it-hold").stream().limit(5))
+                .containsExactly(
+                        "whole set replaced", "sensor replaced", "relearn alone", "relearn alone", "any of these");
+        assertThat(page.words("did-it-hold"))
+                .contains("44.1 %", "31–59 %", "63.3 %", "40.2 %", "not dealt out by lot")
+                .contains("At 35 of 126 visits with a system warning", "27.8 % (21–36 %)")
+                .contains("more often with time (p 0.0160)", "too few vehicles warned to tell")
+                .doesNotContain("NaN");
+    }
+
+    @Test
+    void warningsAddUpOnAChartWithItsFigures() {
+        assertThat(page.all("//section[@id='did-it-hold']//figure")).hasSize(1);
+        // By one year the step of week 52 is in force: .8 x 52 / 52.18.
+        assertThat(page.words("did-it-hold")).contains("0.797 (0.654–0.973)");
+        assertThat(page.all("//section[@id='did-it-hold']//figure//table/tbody/tr"))
+                .hasSize(7);
+    }
+
+    @Test
     void rowsMustAddUp() {
         assertThat(page.words("quality"))
                 .contains("48 216 rows read = 46 902 accepted + 1 066 refused + 248 duplicates");
@@ -190,6 +211,7 @@ class SectionsTest {
                 d.nextPlannedVisits(),
                 d.depots(),
                 d.ratios(),
-                d.totals());
+                d.totals(),
+                d.warnings());
     }
 }

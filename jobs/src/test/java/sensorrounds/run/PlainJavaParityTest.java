@@ -30,9 +30,12 @@ import sensorrounds.ingest.LogSlice;
 import sensorrounds.replacement.Advice;
 import sensorrounds.review.FleetReview;
 import sensorrounds.review.VehicleReview;
+import sensorrounds.review.WarningCounts;
+import sensorrounds.tables.ComebackRates;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.LogRow;
+import sensorrounds.tables.NoFaultShares;
 import sensorrounds.tables.RankedReplacements;
 import sensorrounds.tables.ReaderQualities;
 import sensorrounds.tables.RecurringVehicles;
@@ -43,7 +46,9 @@ import sensorrounds.tables.SurvivalFits;
 import sensorrounds.tables.Suspects;
 import sensorrounds.tables.Table;
 import sensorrounds.tables.UnmonitoredWheels;
+import sensorrounds.tables.WarningCurves;
 import sensorrounds.tables.WarningEpisodes;
+import sensorrounds.tables.WarningTrends;
 import sensorrounds.tables.WatchList;
 import sensorrounds.visit.LoggedWheel;
 
@@ -91,6 +96,7 @@ class PlainJavaParityTest {
     @TestFactory
     Stream<DynamicTest> everyOtherTableHoldsTheSameRows() {
         List<VehicleReview> v = review.vehicles();
+        WarningCounts.Summary warnings = review.counts().warnings().summary();
         return Stream.of(
                 test(UnmonitoredWheels.TABLE, v.stream().flatMap(r -> r.unmonitored().stream())),
                 test(
@@ -107,6 +113,10 @@ class PlainJavaParityTest {
                 test(WarningEpisodes.TABLE, histories.stream().flatMap(h -> h.episodes().stream())),
                 test(Findings.TABLE, histories.stream().flatMap(h -> h.findings().stream())),
                 test(StockOutlooks.TABLE, review.stock().stream()),
+                test(ComebackRates.TABLE, warnings.comebacks().stream()),
+                test(NoFaultShares.TABLE, warnings.noFaults().stream()),
+                test(WarningTrends.TABLE, warnings.trends().stream()),
+                test(WarningCurves.TABLE, warnings.curve().stream()),
                 test(SurvivalFits.TABLE, review.estimates().fits().stream()),
                 test(SurvivalCurves.TABLE, review.estimates().curves().stream()),
                 test(ReaderQualities.TABLE, review.estimates().wake().qualities().stream()));

@@ -45,6 +45,21 @@ public final class GammaFunction {
         return -Math.expm1(logRegularizedUpper(a, x));
     }
 
+    /** log P(a, x) for a > 0, x >= 0; keeps its digits where P is small. */
+    public static double logRegularizedLower(double a, double x) {
+        if (!(a > 0 && x >= 0)) {
+            throw new IllegalArgumentException("incomplete gamma needs a > 0 and x >= 0, not a " + a + ", x " + x);
+        }
+        if (x == 0) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        if (Double.isInfinite(x)) {
+            return 0;
+        }
+        double logLead = a * Math.log(x) - x - logGamma(a);
+        return x < a + 1 ? logLead + Math.log(series(a, x)) : Math.log1p(-Math.exp(logLead) * fraction(a, x));
+    }
+
     /** log Q(a, x) for a > 0, x >= 0. */
     public static double logRegularizedUpper(double a, double x) {
         if (!(a > 0 && x >= 0)) {

@@ -32,6 +32,7 @@ public final class FleetCounts implements Serializable {
     private final LocalDate asOf;
     private final WakeCells wake;
     private final PeerCells peers = new PeerCells();
+    private final WarningCounts warnings = new WarningCounts();
     private final Map<String, Map<Lifetime, Long>> lives = new HashMap<>();
     private final Map<String, long[]> ends = new HashMap<>();
     private final EnumMap<FailureCause, Long> causes = new EnumMap<>(FailureCause.class);
@@ -51,6 +52,7 @@ public final class FleetCounts implements Serializable {
     public FleetCounts add(VehicleHistory history) {
         wake.add(history);
         peers.add(history, asOf);
+        warnings.add(history, asOf);
         vehicles++;
         for (SensorLife life : history.lives()) {
             addLife(history, life);
@@ -88,6 +90,7 @@ public final class FleetCounts implements Serializable {
     public FleetCounts merge(FleetCounts o) {
         wake.merge(o.wake);
         peers.merge(o.peers);
+        warnings.merge(o.warnings);
         o.lives.forEach((cohort, cells) -> {
             Map<Lifetime, Long> mine = lives.computeIfAbsent(cohort, k -> new HashMap<>());
             cells.forEach((life, n) -> mine.merge(life, n, Long::sum));
@@ -143,6 +146,10 @@ public final class FleetCounts implements Serializable {
 
     public PeerCells peers() {
         return peers;
+    }
+
+    public WarningCounts warnings() {
+        return warnings;
     }
 
     public Map<FailureCause, Long> causes() {
