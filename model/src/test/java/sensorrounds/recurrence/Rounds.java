@@ -73,7 +73,8 @@ final class Rounds {
                 0,
                 20,
                 state,
-                settledOn == null ? null : LocalDate.parse(settledOn)));
+                settledOn == null ? null : LocalDate.parse(settledOn),
+                null));
         return this;
     }
 
