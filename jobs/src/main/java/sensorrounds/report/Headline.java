@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import sensorrounds.history.FollowUp;
+import sensorrounds.outlook.UnmonitoredWheel.Certainty;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.recurrence.RecurringVehicle.Pattern;
 import sensorrounds.replacement.Advice;
@@ -18,6 +19,8 @@ import sensorrounds.survival.CohortFit;
 record Headline(
         long unmonitoredWheels,
         long unmonitoredVehicles,
+        long silentWheels,
+        long systemWarnings,
         long now,
         long atNextStop,
         long placeFirst,
@@ -44,8 +47,10 @@ record Headline(
         List<StockOrders.Order> orders = StockOrders.of(data.stock(), data.parts());
         FleetTotals totals = data.totals();
         return new Headline(
-                data.unmonitored().total(),
-                totals.vehiclesWithUnmonitoredWheels(),
+                totals.unmonitored(Certainty.KNOWN),
+                totals.vehiclesUnmonitored(Certainty.KNOWN),
+                totals.unmonitored(Certainty.PROBABLE),
+                totals.unmonitored(Certainty.SYSTEM),
                 totals.lines(Advice.REPLACE_NOW),
                 totals.lines(Advice.AT_NEXT_STOP),
                 totals.lines(Advice.CHECK_PLACE_FIRST),

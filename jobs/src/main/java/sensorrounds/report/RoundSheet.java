@@ -104,12 +104,22 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
             add(byDepot, data.depots().get(f.vehicleId()), f.vehicleId(), proof(f));
         }
         for (WatchEntry w : data.watch().rows()) {
+            // A silent wheel stands among those without warning already.
+            if (w.sign() == WatchEntry.Sign.SILENT_ONCE && isListed(data, w)) {
+                continue;
+            }
             add(byDepot, w.depot(), w.vehicleId(), watch(w));
         }
         List<RoundSheet> sheets = new ArrayList<>();
         byDepot.forEach((depot, byVehicle) ->
                 sheets.add(new RoundSheet(depot.equals(NO_DEPOT) ? null : depot, vehicles(byVehicle))));
         return sheets;
+    }
+
+    private static boolean isListed(ReportData data, WatchEntry w) {
+        return data.unmonitored().rows().stream()
+                .anyMatch(
+                        u -> u.vehicleId().equals(w.vehicleId()) && w.sensorId().equals(u.sensorId()));
     }
 
     private static void add(Map<String, Map<String, List<Task>>> byDepot, String depot, String vehicleId, Task task) {
@@ -134,13 +144,22 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
     }
 
     private static Task unmonitored(UnmonitoredWheel w) {
+        String what = switch (w.certainty()) {
+            case KNOWN -> "No low-pressure warning here: gauge by hand, inspect, offer a sensor";
+            case PROBABLE -> "Probably no low-pressure warning here: gauge by hand, read again";
+            case SYSTEM -> "System warning was on: gauge every tyre by hand until it is seen off";
+        };
         return new Task(
-                Weight.NO_WARNING,
-                Words.place(w.position(), w.wheelSet()),
+                switch (w.certainty()) {
+                    case KNOWN -> Weight.NO_WARNING;
+                    case PROBABLE -> Weight.REASON_TO_STOP;
+                    case SYSTEM -> Weight.WHILE_THERE;
+                },
+                w.position() == null ? null : Words.place(w.position(), w.wheelSet()),
                 w.position(),
                 w.sensorId(),
                 null,
-                "No low-pressure warning here: gauge by hand, inspect, offer a sensor",
+                what,
                 w.reason(),
                 0);
     }

@@ -75,10 +75,11 @@ public final class RunSummary {
     private static void first(List<String> lines, ReportData data, Headline head) {
         String currency = data.run().costs().currency();
         List<String> steps = new ArrayList<>();
-        if (head.unmonitoredWheels() > 0) {
-            steps.add(Format.count(head.unmonitoredWheels(), "wheel") + " on "
-                    + Format.count(head.unmonitoredVehicles(), "vehicle")
-                    + " without low-pressure warning: tell the drivers, gauge by hand");
+        if (head.unmonitoredWheels() + head.silentWheels() + head.systemWarnings() > 0) {
+            steps.add("Tell the drivers, gauge by hand: no low-pressure warning on "
+                    + Format.count(head.unmonitoredWheels(), "wheel") + " known, "
+                    + Format.whole(head.silentWheels()) + " probably; system warning on at "
+                    + Format.count(head.systemWarnings(), "vehicle"));
         }
         if (head.now() > 0) {
             steps.add("Replace " + Format.count(head.now(), "sensor") + " now, saving "

@@ -47,7 +47,7 @@ final class SummarySection implements Section {
 
     private static void figures(Html h, ReportData data, Headline head) {
         h.open("dl", "class", "figures");
-        figure(h, Format.whole(head.unmonitoredWheels()), "wheels without low-pressure warning");
+        figure(h, Format.whole(head.unmonitoredWheels()), "wheels known to be without low-pressure warning");
         figure(h, Format.whole(head.now()), "sensors to replace now");
         figure(h, Format.whole(head.recurringCount()), "vehicles whose warning comes back");
         figure(h, Format.whole(head.owedCount()), "repairs still to be proven");
@@ -71,12 +71,22 @@ final class SummarySection implements Section {
     private static void unmonitored(Html h, Headline head) {
         step(h, "Tell the drivers.", "unmonitored");
         if (head.unmonitoredWheels() == 0) {
-            h.text("No wheel is known to be without its low-pressure warning.");
+            h.text("No wheel is known to be without its low-pressure warning; a sensor can die between two visits.");
         } else {
             h.text(Format.count(head.unmonitoredWheels(), "wheel") + " on "
                     + Format.count(head.unmonitoredVehicles(), "vehicle")
-                    + " will not warn of low pressure: the sensor is known dead or a plain valve is fitted. Check those "
-                    + "tyres by hand until they are put right.");
+                    + (head.unmonitoredWheels() == 1 ? " is" : " are")
+                    + " known to give no warning of low pressure: the sensor is dead or a plain valve is fitted. Check "
+                    + "those tyres by hand until they are put right.");
+        }
+        if (head.silentWheels() > 0) {
+            h.text(" " + Format.count(head.silentWheels(), "more wheel", "more wheels")
+                    + (head.silentWheels() == 1 ? " gives" : " give")
+                    + " probably none: silent when tried last.");
+        }
+        if (head.systemWarnings() > 0) {
+            h.text(" On " + Format.count(head.systemWarnings(), "vehicle")
+                    + " the system’s own warning was on when last seen, so that no wheel there may be watched.");
         }
         h.close("li").line();
     }

@@ -8,6 +8,7 @@ import sensorrounds.history.FollowUp;
 import sensorrounds.history.OriginBasis;
 import sensorrounds.history.Repair;
 import sensorrounds.outlook.LastReport;
+import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.Advice;
 import sensorrounds.survival.CurvePoint;
@@ -40,6 +41,14 @@ final class Words {
             case RECORDED_FITTING -> "fitting recorded";
             case VEHICLE_FIRST_USE -> "taken as original";
             case UNKNOWN -> "origin unknown";
+        };
+    }
+
+    static String of(UnmonitoredWheel.Certainty certainty) {
+        return switch (certainty) {
+            case KNOWN -> "known";
+            case PROBABLE -> "probable";
+            case SYSTEM -> "system warning on";
         };
     }
 

@@ -61,7 +61,11 @@ public final class Explain {
         warnings();
         replacements();
         sensors(lives);
-        list("Wheels without low-pressure warning", "unmonitored-wheels", r -> at(r) + ": " + f(r, "reason"));
+        list(
+                "Wheels without low-pressure warning",
+                "unmonitored-wheels",
+                r -> words(f(r, "certainty")) + ", " + (f(r, "position").isEmpty() ? "whole vehicle" : at(r).strip())
+                        + ": " + f(r, "reason"));
         list("Watch", "watch-list", r -> at(r) + ": " + f(r, "reason") + ". Settled by: " + f(r, "settled_by"));
         list(
                 "Follow-ups",

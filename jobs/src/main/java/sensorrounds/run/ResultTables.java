@@ -128,6 +128,7 @@ final class ResultTables {
         static final Order<RankedReplacement> SAVING = (a, b) -> BY_SAVING.compare(a, b);
         static final Order<RankedReplacement> RANK = (a, b) -> Integer.compare(a.rank(), b.rank());
         static final Order<UnmonitoredWheel> UNMONITORED = (a, b) -> first(
+                a.certainty().compareTo(b.certainty()),
                 TEXT.compare(a.depot(), b.depot()),
                 a.vehicleId().compareTo(b.vehicleId()),
                 TEXT.compare(a.wheelSet(), b.wheelSet()),

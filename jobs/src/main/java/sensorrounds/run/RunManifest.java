@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.history.FollowUp;
 import sensorrounds.ingest.IngestSummary;
+import sensorrounds.outlook.UnmonitoredWheel.Certainty;
 import sensorrounds.replacement.Advice;
 import sensorrounds.review.FleetTotals;
 import sensorrounds.run.ResultTables.Heads;
@@ -62,7 +63,9 @@ final class RunManifest {
         fleet.put("recurringVehicles", totals.recurringVehicles());
         fleet.put("followUpsOpen", totals.followUps(FollowUp.State.OPEN));
         fleet.put("followUpsBackAfterProof", totals.backAfterProof());
-        fleet.put("vehiclesWithUnmonitoredWheels", totals.vehiclesWithUnmonitoredWheels());
+        fleet.put("vehiclesWithUnmonitoredWheels", totals.vehiclesUnmonitored(Certainty.KNOWN));
+        fleet.put("vehiclesWithSilentWheels", totals.vehiclesUnmonitored(Certainty.PROBABLE));
+        fleet.put("vehiclesWithSystemWarning", totals.vehiclesUnmonitored(Certainty.SYSTEM));
         ObjectNode tables = run.putObject("tables");
         new TreeMap<>(heads.rows()).forEach(tables::put);
         run.set("settings", inputs.settings().tree());

@@ -11,7 +11,7 @@ class RunSummaryTest {
         assertThat(RunSummary.text(SampleReport.realistic(), "runs/a1/report.html"))
                 .contains("48 216 rows in 3 files: 46 902 accepted, 1 066 refused, 248 duplicates")
                 .contains("812 × date can be read day first or month first", "State the order of the date")
-                .contains("1. 4 wheels on 3 vehicles without low-pressure warning")
+                .contains("no low-pressure warning on 4 wheels known, 1")
                 .contains("2. Replace 17 sensors now, saving EUR 1 369; begin with V-101 (1)")
                 .contains("4. Prove 3 repairs by a drive; oldest: V-118, 76 days; 1 by asking the driver alone")
                 .contains("5. Order 32 pieces, about EUR 1 156")

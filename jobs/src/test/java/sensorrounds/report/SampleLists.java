@@ -107,7 +107,8 @@ final class SampleLists {
                         null,
                         "1A2B77F0",
                         LocalDate.of(2026, 2, 17),
-                        "Silent at the last three visits, the first on 2025-11-20."),
+                        "Silent at the last three visits, the first on 2025-11-20.",
+                        UnmonitoredWheel.Certainty.KNOWN),
                 new UnmonitoredWheel(
                         "V-112",
                         "Quayside",
@@ -115,7 +116,8 @@ final class SampleLists {
                         null,
                         null,
                         LocalDate.of(2026, 2, 17),
-                        "A plain valve was fitted."),
+                        "A plain valve was fitted.",
+                        UnmonitoredWheel.Certainty.KNOWN),
                 new UnmonitoredWheel(
                         "V-140",
                         "Hillfoot",
@@ -123,7 +125,8 @@ final class SampleLists {
                         "A",
                         "0F3355AA",
                         LocalDate.of(2026, 3, 3),
-                        "Written down as failed, battery; not replaced."),
+                        "Written down as failed, battery; not replaced.",
+                        UnmonitoredWheel.Certainty.KNOWN),
                 new UnmonitoredWheel(
                         "T-007",
                         null,
@@ -131,7 +134,26 @@ final class SampleLists {
                         null,
                         "77C01234",
                         LocalDate.of(2026, 1, 9),
-                        "Silent at the last two visits."));
+                        "Silent at the last two visits.",
+                        UnmonitoredWheel.Certainty.KNOWN),
+                new UnmonitoredWheel(
+                        "V-105",
+                        "Hillfoot",
+                        WheelPosition.SPARE,
+                        null,
+                        null,
+                        LocalDate.of(2025, 10, 9),
+                        "Never heard.",
+                        UnmonitoredWheel.Certainty.PROBABLE),
+                new UnmonitoredWheel(
+                        "V-127",
+                        "Hillfoot",
+                        null,
+                        null,
+                        null,
+                        LocalDate.of(2026, 3, 12),
+                        "System warning on at the visit of 2026-03-12 and not seen off since.",
+                        UnmonitoredWheel.Certainty.SYSTEM));
     }
 
     static List<RecurringVehicle> recurring() {

@@ -157,7 +157,8 @@ final class SampleReport {
                         new CurvePoint(text, CurvePoint.Method.WEIBULL, 0, 1, 1, 1, 9, 0),
                         new CurvePoint(text, CurvePoint.Method.WEIBULL, 2000, 0.4, 0.2, 0.6, 3, 3)),
                 Listed.whole(List.of(line)),
-                Listed.whole(List.of(new UnmonitoredWheel(text, text, place, text, text, AS_OF, text))),
+                Listed.whole(List.of(new UnmonitoredWheel(
+                        text, text, place, text, text, AS_OF, text, UnmonitoredWheel.Certainty.KNOWN))),
                 Listed.whole(List.of(vehicle)),
                 Listed.whole(List.of(new WatchEntry(
                         text, text, place, text, text, text, WatchEntry.Sign.SLOW_TO_WAKE, AS_OF, 0.9, text, text))),

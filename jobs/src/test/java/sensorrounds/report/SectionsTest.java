@@ -32,7 +32,13 @@ class SectionsTest {
         assertThat(page.words("replace")).doesNotContain("1A2B77F0");
         assertThat(firstCells(page, "unmonitored"))
                 .extracting(s -> s.substring(0, 5))
-                .containsExactly("V-140", "V-112", "V-112", "T-007");
+                .as("known first, then by depot")
+                .containsExactly("V-140", "V-112", "V-112", "T-007", "V-105", "V-127");
+        assertThat(page.words("unmonitored")).contains("never heard", "Whole vehicle");
+        assertThat(page.words("start"))
+                .contains("4 wheels on 3 vehicles are known to give no warning")
+                .contains("1 more wheel gives probably none")
+                .contains("On 1 vehicle the system’s own warning was on");
     }
 
     @Test

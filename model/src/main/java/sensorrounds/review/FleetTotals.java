@@ -3,6 +3,8 @@ package sensorrounds.review;
 import java.io.Serializable;
 import sensorrounds.history.FollowUp;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.outlook.UnmonitoredWheel;
+import sensorrounds.outlook.UnmonitoredWheel.Certainty;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.Advice;
 import sensorrounds.replacement.RankedReplacement;
@@ -21,7 +23,8 @@ public final class FleetTotals implements Serializable {
     private long outcomesMissing;
     private long backAfterProof;
     private long savingNow;
-    private long vehiclesWithUnmonitoredWheels;
+    private final long[] unmonitored = new long[Certainty.values().length];
+    private final long[] vehiclesUnmonitored = new long[Certainty.values().length];
 
     /** Adds a vehicle's review. */
     public FleetTotals add(VehicleReview review) {
@@ -34,7 +37,11 @@ public final class FleetTotals implements Serializable {
         if (review.recurring() != null) {
             byPattern[review.recurring().pattern().ordinal()]++;
         }
-        vehiclesWithUnmonitoredWheels += review.unmonitored().isEmpty() ? 0 : 1;
+        review.unmonitored().forEach(w -> unmonitored[w.certainty().ordinal()]++);
+        review.unmonitored().stream()
+                .map(UnmonitoredWheel::certainty)
+                .distinct()
+                .forEach(c -> vehiclesUnmonitored[c.ordinal()]++);
         return this;
     }
 
@@ -56,7 +63,8 @@ public final class FleetTotals implements Serializable {
         outcomesMissing += o.outcomesMissing;
         backAfterProof += o.backAfterProof;
         savingNow += o.savingNow;
-        vehiclesWithUnmonitoredWheels += o.vehiclesWithUnmonitoredWheels;
+        plus(unmonitored, o.unmonitored);
+        plus(vehiclesUnmonitored, o.vehiclesUnmonitored);
         return this;
     }
 
@@ -102,7 +110,13 @@ public final class FleetTotals implements Serializable {
         return backAfterProof;
     }
 
-    public long vehiclesWithUnmonitoredWheels() {
-        return vehiclesWithUnmonitoredWheels;
+    /** Lines of wheels without low-pressure warning, of this certainty. */
+    public long unmonitored(Certainty certainty) {
+        return unmonitored[certainty.ordinal()];
+    }
+
+    /** Vehicles with at least one such line. */
+    public long vehiclesUnmonitored(Certainty certainty) {
+        return vehiclesUnmonitored[certainty.ordinal()];
     }
 }
