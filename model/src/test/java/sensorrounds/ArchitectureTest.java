@@ -29,6 +29,7 @@ class ArchitectureTest {
             Map.entry("intake", List.of("visit", "fleet")),
             Map.entry("history", List.of("visit", "fleet", "survival")),
             Map.entry("outlook", List.of("visit", "fleet", "history", "survival", "numeric")),
+            Map.entry("landmark", List.of("visit", "history", "survival", "outlook")),
             Map.entry("condition", List.of("visit", "fleet", "history", "outlook", "numeric")),
             Map.entry("recurrent", List.of("numeric")),
             Map.entry(
