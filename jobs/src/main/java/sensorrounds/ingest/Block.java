@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import sensorrounds.intake.Evidence;
 import sensorrounds.intake.FileCount;
 import sensorrounds.intake.Note;
 import sensorrounds.intake.Rejection;
@@ -27,6 +28,7 @@ record Block(String key, String file, long line, byte[] bytes) {
     private static final LogRow.Outcome[] OUTCOMES = LogRow.Outcome.values();
     private static final RejectionRule[] RULES = RejectionRule.values();
     private static final Note[] NOTES = Note.values();
+    private static final Evidence[] EVIDENCE = Evidence.values();
 
     /** Rows that may share a block with those before it. */
     static boolean together(LogRow a, LogRow b) {
@@ -119,9 +121,14 @@ record Block(String key, String file, long line, byte[] bytes) {
         out.number(f.bytes());
         out.text(f.format());
         out.text(f.layout());
-        out.number(f.notes().size());
-        f.notes().forEach((note, rows) -> {
-            out.word(note);
+        write(f.notes(), out);
+        write(f.evidence(), out);
+    }
+
+    private static void write(Map<? extends Enum<?>, Long> counts, ByteWriter out) {
+        out.number(counts.size());
+        counts.forEach((kind, rows) -> {
+            out.word(kind);
             out.number(rows);
         });
     }
@@ -132,10 +139,15 @@ record Block(String key, String file, long line, byte[] bytes) {
         long size = in.number();
         String format = in.text();
         String layout = in.text();
-        Map<Note, Long> notes = new EnumMap<>(Note.class);
+        Map<Note, Long> notes = readCounts(in, NOTES, new EnumMap<>(Note.class));
+        Map<Evidence, Long> evidence = readCounts(in, EVIDENCE, new EnumMap<>(Evidence.class));
+        return new FileCount(file, rows, lines, size, format, layout, notes, evidence);
+    }
+
+    private static <E extends Enum<E>> Map<E, Long> readCounts(ByteReader in, E[] kinds, Map<E, Long> counts) {
         for (int left = (int) in.number(); left > 0; left--) {
-            notes.put(in.word(NOTES), in.number());
+            counts.put(in.word(kinds), in.number());
         }
-        return new FileCount(file, rows, lines, size, format, layout, notes);
+        return counts;
     }
 }

@@ -10,10 +10,9 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import sensorrounds.intake.Field;
 import sensorrounds.intake.FieldProblem;
-import sensorrounds.intake.Note;
+import sensorrounds.intake.IntakeCounts;
 import sensorrounds.intake.ParsedRow;
 import sensorrounds.intake.RawRecord;
 import sensorrounds.intake.RejectionRule;
@@ -81,8 +80,8 @@ final class CsvRows implements RowSource {
     }
 
     @Override
-    public Map<Note, Long> notes() {
-        return parser.counts().asMap();
+    public IntakeCounts counts() {
+        return parser.counts();
     }
 
     @Override

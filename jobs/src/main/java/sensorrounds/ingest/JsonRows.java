@@ -3,8 +3,7 @@ package sensorrounds.ingest;
 import java.io.IOException;
 import java.io.Reader;
 import java.util.ArrayDeque;
-import java.util.Map;
-import sensorrounds.intake.Note;
+import sensorrounds.intake.IntakeCounts;
 import sensorrounds.intake.ParsedRow;
 import sensorrounds.intake.VisitParser;
 import sensorrounds.visit.Source;
@@ -45,8 +44,8 @@ final class JsonRows implements RowSource {
     }
 
     @Override
-    public Map<Note, Long> notes() {
-        return parser.counts().asMap();
+    public IntakeCounts counts() {
+        return parser.counts();
     }
 
     @Override

@@ -22,6 +22,7 @@ import org.apache.hadoop.fs.FileStatus;
 import org.apache.hadoop.fs.FileSystem;
 import org.apache.hadoop.fs.Path;
 import sensorrounds.intake.Field;
+import sensorrounds.intake.IdForm;
 import sensorrounds.intake.Layout;
 import sensorrounds.visit.Side;
 
@@ -37,6 +38,9 @@ public final class LayoutReader {
             "dateFormat",
             "dateTimeFormat",
             "drivingSide",
+            "idBase",
+            "idDigits",
+            "noTemperature",
             "columns",
             "ignore",
             "constants",
@@ -129,10 +133,41 @@ public final class LayoutReader {
                     columns,
                     Set.copyOf(node.has("ignore") ? list(node, "ignore", file) : List.of()),
                     constants,
-                    words);
+                    words,
+                    ids(node, file),
+                    numbers(node, "noTemperature", file));
         } catch (IllegalArgumentException e) {
             throw refused(file, e.getMessage(), "a layout as in docs/visit-log.md", "correct the entry");
         }
+    }
+
+    private static IdForm ids(JsonNode node, String file) {
+        String base = text(node, "idBase", "hex", file);
+        if (!base.equals("hex") && !base.equals("decimal")) {
+            throw refused(file, "idBase \"" + base + "\"", "hex or decimal", "name the base of the sensor IDs");
+        }
+        JsonNode digits = node.get("idDigits");
+        if (digits != null && !digits.isInt()) {
+            throw refused(file, "idDigits = " + digits, "a whole number from 6 to 8", "write it without quotes");
+        }
+        return new IdForm(
+                base.equals("hex") ? IdForm.Base.HEX : IdForm.Base.DECIMAL, digits == null ? null : digits.intValue());
+    }
+
+    private static Set<Double> numbers(JsonNode node, String key, String file) {
+        Set<Double> numbers = new HashSet<>();
+        JsonNode value = node.get(key);
+        if (value != null) {
+            boolean all = value.isArray();
+            for (JsonNode n : value) {
+                all &= n.isNumber();
+                numbers.add(n.doubleValue());
+            }
+            if (!all) {
+                throw refused(file, key + " = " + value, "an array of numbers", "write it as [-40, 255]");
+            }
+        }
+        return numbers;
     }
 
     private static Side drivingSide(String word, String file) {

@@ -82,7 +82,8 @@ public final class LogReader implements Iterator<LogRow> {
                     file.bytes(),
                     file.format().word(),
                     file.layout().name(),
-                    rows.notes()));
+                    rows.counts().asMap(),
+                    rows.counts().evidence()));
         } catch (IOException e) {
             ended = true;
             throw LogStreams.unreadable(file, rows.line(), e);

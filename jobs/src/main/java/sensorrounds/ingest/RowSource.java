@@ -2,8 +2,7 @@ package sensorrounds.ingest;
 
 import java.io.Closeable;
 import java.io.IOException;
-import java.util.Map;
-import sensorrounds.intake.Note;
+import sensorrounds.intake.IntakeCounts;
 import sensorrounds.intake.ParsedRow;
 
 /** The rows of one file, read one at a time. One implementation per file format. */
@@ -14,6 +13,6 @@ interface RowSource extends Closeable {
     /** Line of the row returned last. */
     long line();
 
-    /** Rows per note so far. */
-    Map<Note, Long> notes();
+    /** Notes and evidence so far. */
+    IntakeCounts counts();
 }

@@ -9,6 +9,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.apache.spark.sql.Row;
 import sensorrounds.intake.Duplicate;
+import sensorrounds.intake.Evidence;
 import sensorrounds.intake.FileCount;
 import sensorrounds.intake.Note;
 import sensorrounds.intake.Rejection;
@@ -38,6 +39,7 @@ public final class LogRows {
     public static final String FILE_FORMAT = "file_format";
     public static final String FILE_LAYOUT = "file_layout";
     public static final String FILE_NOTES = "file_notes";
+    public static final String FILE_EVIDENCE = "file_evidence";
     /** The partition column; last, as a reader of partitioned Parquet gives it back. */
     public static final String OUTCOME = "outcome";
 
@@ -72,7 +74,11 @@ public final class LogRows {
             Column.count(FILE_BYTES, "size as stored, bytes", file(FileCount::bytes)),
             Column.text(FILE_FORMAT, "csv or jsonl", file(FileCount::format)),
             Column.text(FILE_LAYOUT, "layout applied; null for the canonical form", file(FileCount::layout)),
-            Column.text(FILE_NOTES, "conversions and oddities, as NOTE=rows;NOTE=rows", file(f -> notes(f.notes()))));
+            Column.text(FILE_NOTES, "conversions and oddities, as NOTE=rows;NOTE=rows", file(f -> counts(f.notes()))),
+            Column.text(
+                    FILE_EVIDENCE,
+                    "what single values say about the form of the file, as KIND=rows;KIND=rows",
+                    file(f -> counts(f.evidence()))));
 
     public static final Table<LogRow> TABLE = new Table<>(
             "log_rows",
@@ -189,24 +195,39 @@ public final class LogRows {
     private static FileCount file(Row row) {
         RowCursor in = new RowCursor(row, FILE);
         return new FileCount(
-                row.getString(SOURCE), in.count(), in.count(), in.count(), in.text(), in.text(), notes(in.text()));
+                row.getString(SOURCE),
+                in.count(),
+                in.count(),
+                in.count(),
+                in.text(),
+                in.text(),
+                notes(in.text()),
+                evidence(in.text()));
     }
 
-    private static String notes(Map<Note, Long> notes) {
-        return notes.entrySet().stream()
+    private static String counts(Map<? extends Enum<?>, Long> counts) {
+        return counts.entrySet().stream()
                 .map(e -> e.getKey().name() + "=" + e.getValue())
                 .collect(Collectors.joining(";"));
     }
 
     /** The counts in a stored {@link #FILE_NOTES}. */
     public static Map<Note, Long> notes(String text) {
-        Map<Note, Long> notes = new EnumMap<>(Note.class);
+        return counts(text, Note.class);
+    }
+
+    private static Map<Evidence, Long> evidence(String text) {
+        return counts(text, Evidence.class);
+    }
+
+    private static <E extends Enum<E>> Map<E, Long> counts(String text, Class<E> kind) {
+        Map<E, Long> counts = new EnumMap<>(kind);
         for (String entry : text.split(";")) {
             if (!entry.isEmpty()) {
                 int equals = entry.indexOf('=');
-                notes.put(Note.valueOf(entry.substring(0, equals)), Long.valueOf(entry.substring(equals + 1)));
+                counts.put(Enum.valueOf(kind, entry.substring(0, equals)), Long.valueOf(entry.substring(equals + 1)));
             }
         }
-        return notes;
+        return counts;
     }
 }

@@ -160,7 +160,7 @@ class IngestJobTest {
 
     @Test
     void rowsThatDoNotAddUpAreOurBugAndNameTheFile() {
-        FileCount count = new FileCount("a.csv", 3, 4, 100, "csv", null, Map.of());
+        FileCount count = new FileCount("a.csv", 3, 4, 100, "csv", null, Map.of(), Map.of());
         IngestSummary lost = new IngestSummary(List.of(new FileResult("a.csv", count, 1, 1, 0)), List.of(), Map.of());
 
         assertThatIllegalStateException()

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import sensorrounds.intake.Duplicate;
+import sensorrounds.intake.Evidence;
 import sensorrounds.intake.FileCount;
 import sensorrounds.intake.Note;
 import sensorrounds.intake.Rejection;
@@ -55,8 +56,15 @@ public final class SampleLogRows {
                 LogRow.of(new Rejection(
                         new Source("a", 3), null, null, null, null, null, RejectionRule.NOT_JSON, "x", "y", "")),
                 LogRow.of(new FileCount(
-                        "a", 5, 6, 7, "csv", "yard", Map.of(Note.PRESSURE_PSI, 4L, Note.DATE_FORMAT, 5L))),
-                LogRow.of(new FileCount("b", 0, 1, 2, "jsonl", null, Map.of())));
+                        "a",
+                        5,
+                        6,
+                        7,
+                        "csv",
+                        "yard",
+                        Map.of(Note.PRESSURE_PSI, 4L, Note.DATE_FORMAT, 5L),
+                        Map.of(Evidence.DATE_PROVES_ORDER, 3L))),
+                LogRow.of(new FileCount("b", 0, 1, 2, "jsonl", null, Map.of(), Map.of())));
     }
 
     private static VisitHeader fullVisit() {

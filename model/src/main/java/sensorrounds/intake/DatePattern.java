@@ -1,6 +1,5 @@
 package sensorrounds.intake;
 
-import java.io.Serializable;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
 import java.util.Arrays;
@@ -11,9 +10,11 @@ import java.util.Arrays;
  * takes one or two digits; every other character, and text in single quotes, stands for itself. Compiled once per file
  * and read without allocation but the result.
  */
-final class DatePattern implements Serializable {
+final class DatePattern implements DateForm {
     private static final long serialVersionUID = 1L;
     private static final String LETTERS = "yMdHms";
+    private static final byte MONTH = 1;
+    private static final byte DAY = 2;
     /** Two-digit years run from this year over one century. */
     private static final int FIRST_TWO_DIGIT_YEAR = 1990;
 
@@ -23,10 +24,13 @@ final class DatePattern implements Serializable {
     /** Digits of a number (1 means one or two), or the literal character. */
     private final char[] details;
 
-    private DatePattern(String pattern, byte[] kinds, char[] details) {
+    private final DatePattern exchanged;
+
+    private DatePattern(String pattern, byte[] kinds, char[] details, DatePattern exchanged) {
         this.pattern = pattern;
         this.kinds = kinds;
         this.details = details;
+        this.exchanged = exchanged;
     }
 
     /** @throws IllegalArgumentException when the pattern has other letters, or lacks year, month or day */
@@ -65,7 +69,13 @@ final class DatePattern implements Serializable {
         if (quoted || !seen[0] || !seen[1] || !seen[2] || seen[3] != seen[4]) {
             throw unsupported(pattern);
         }
-        return new DatePattern(pattern, Arrays.copyOf(kinds, tokens), Arrays.copyOf(details, tokens));
+        kinds = Arrays.copyOf(kinds, tokens);
+        details = Arrays.copyOf(details, tokens);
+        byte[] other = kinds.clone();
+        for (int t = 0; t < tokens; t++) {
+            other[t] = kinds[t] == MONTH ? DAY : kinds[t] == DAY ? MONTH : kinds[t];
+        }
+        return new DatePattern(pattern, kinds, details, new DatePattern(pattern, other, details, null));
     }
 
     private static IllegalArgumentException unsupported(String pattern) {
@@ -74,20 +84,33 @@ final class DatePattern implements Serializable {
                 + " optionally ss, with separators such as . / - : between them");
     }
 
-    boolean hasTime() {
+    @Override
+    public boolean hasTime() {
         return pattern.indexOf('H') >= 0;
     }
 
-    boolean hasTwoDigitYear() {
+    @Override
+    public boolean hasTwoDigitYear() {
         return !pattern.contains("yyyy");
     }
 
-    String pattern() {
+    @Override
+    public String pattern() {
         return pattern;
     }
 
-    /** @return the time, at the start of the day for a pattern without a time; null when the text has another form */
-    LocalDateTime read(String text) {
+    @Override
+    public long notes() {
+        return Note.DATE_FORMAT.bit() | (hasTwoDigitYear() ? Note.DATE_TWO_DIGIT_YEAR.bit() : 0);
+    }
+
+    @Override
+    public DatePattern exchanged() {
+        return exchanged;
+    }
+
+    @Override
+    public LocalDateTime read(String text) {
         int[] parts = new int[LETTERS.length()];
         int at = 0;
         for (int t = 0; t < kinds.length; t++) {

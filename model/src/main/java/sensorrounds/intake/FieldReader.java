@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Reads single fields of the record it is set to, by the conventions of one layout. Every method gives null for a blank
@@ -18,18 +19,21 @@ final class FieldReader {
     private static final double MAX_CELSIUS = 150;
 
     private final char decimalMark;
-    private final DatePattern datePattern;
-    private final DatePattern dateTimePattern;
+    private final DateForm datePattern;
+    private final DateForm dateTimePattern;
+    private final Set<Double> noTemperature;
     private final String[] constants = new String[Field.values().length];
     private final Map<?, ?>[] words = new Map<?, ?>[Field.values().length];
 
     private RawRecord record;
     private long notes;
+    private long evidence;
 
     FieldReader(Layout layout) {
         this.decimalMark = layout.decimalMark();
-        this.datePattern = layout.dateFormat() == null ? null : DatePattern.of(layout.dateFormat());
-        this.dateTimePattern = layout.dateTimeFormat() == null ? null : DatePattern.of(layout.dateTimeFormat());
+        this.datePattern = layout.dateFormat() == null ? null : DateForm.of(layout.dateFormat());
+        this.dateTimePattern = layout.dateTimeFormat() == null ? null : DateForm.of(layout.dateTimeFormat());
+        this.noTemperature = layout.noTemperature();
         layout.constants().forEach((field, text) -> constants[field.ordinal()] = text);
         layout.words().forEach((field, map) -> words[field.ordinal()] = map);
     }
@@ -37,6 +41,16 @@ final class FieldReader {
     void begin(RawRecord next) {
         this.record = next;
         this.notes = 0;
+        this.evidence = 0;
+    }
+
+    /** What the record says about the form of its file so far, as bits. */
+    long evidence() {
+        return evidence;
+    }
+
+    void evidence(long bits) {
+        evidence |= bits;
     }
 
     /** Notes of the record so far, as bits. */
@@ -114,7 +128,12 @@ final class FieldReader {
         if (text == null) {
             return null;
         }
-        double value = unit.toCelsius(number(field, text));
+        double written = number(field, text);
+        if (noTemperature.contains(written)) {
+            notes |= Note.TEMPERATURE_NO_VALUE.bit();
+            return null;
+        }
+        double value = unit.toCelsius(written);
         if (!(value >= MIN_CELSIUS && value <= MAX_CELSIUS)) {
             throw outOfRange(
                     field, text, unit == Units.Temperature.C ? "−60 to 150 °C" : "−76 to 302 °F (−60 to 150 °C)");
@@ -174,9 +193,8 @@ final class FieldReader {
         if (datePattern == null) {
             date = IsoDateTimes.date(text);
         } else {
-            LocalDateTime read = datePattern.read(text);
+            LocalDateTime read = read(datePattern, text);
             date = read == null ? null : read.toLocalDate();
-            noteFormat(datePattern);
         }
         if (date == null) {
             throw badDate(field, text, "a date as " + (datePattern == null ? "2025-03-04" : datePattern.pattern()));
@@ -205,19 +223,31 @@ final class FieldReader {
     }
 
     private LocalDateTime ownDateTime(String text) {
-        LocalDateTime time = dateTimePattern == null ? null : dateTimePattern.read(text);
-        if (time != null) {
-            noteFormat(dateTimePattern);
-        } else if (datePattern != null) {
-            time = datePattern.read(text);
-            noteFormat(datePattern);
-            notes |= datePattern.hasTime() ? 0 : Note.DATE_WITHOUT_TIME.bit();
+        LocalDateTime time = dateTimePattern == null ? null : read(dateTimePattern, text);
+        if (time == null && datePattern != null) {
+            time = read(datePattern, text);
+            notes |= time == null || datePattern.hasTime() ? 0 : Note.DATE_WITHOUT_TIME.bit();
         }
         return time;
     }
 
-    private void noteFormat(DatePattern pattern) {
-        notes |= Note.DATE_FORMAT.bit() | (pattern.hasTwoDigitYear() ? Note.DATE_TWO_DIGIT_YEAR.bit() : 0);
+    /** Reads, and counts what the date says about the order of day and month in the file. */
+    private LocalDateTime read(DateForm form, String text) {
+        LocalDateTime time = form.read(text);
+        DateForm exchanged = form.exchanged();
+        if (time != null) {
+            notes |= form.notes();
+        }
+        if (exchanged != null && (time == null || time.getDayOfMonth() != time.getMonthValue())) {
+            boolean other = exchanged.read(text) != null;
+            if (other || time != null) {
+                evidence |= (time == null
+                                ? Evidence.DATE_OTHER_ORDER
+                                : other ? Evidence.DATE_EITHER_ORDER : Evidence.DATE_PROVES_ORDER)
+                        .bit();
+            }
+        }
+        return time;
     }
 
     private String dateTimeForms() {
@@ -229,8 +259,20 @@ final class FieldReader {
         return time == null ? date : date == null ? time : time + " or " + date;
     }
 
-    private static FieldProblem badDate(Field field, String text, String expected) {
-        return new FieldProblem(RejectionRule.BAD_DATE, field.key(), text, expected);
+    private FieldProblem badDate(Field field, String text, String expected) {
+        String hint = "";
+        if ((evidence & Evidence.DATE_OTHER_ORDER.bit()) != 0) {
+            hint = "; with day and month exchanged it would be one";
+        } else if (looksLikeDayNumber(text)) {
+            hint = "; the day number of a spreadsheet is read with dateFormat serial1900 or serial1904 in a layout";
+        }
+        return new FieldProblem(RejectionRule.BAD_DATE, field.key(), text, expected + hint);
+    }
+
+    /** A number of days that is a date from 1990 to 2100 in one of the two systems. */
+    private static boolean looksLikeDayNumber(String text) {
+        double number = Numbers.read(text, '.');
+        return number >= 31_000 && number < 74_000;
     }
 
     private static LocalDate checkRange(Field field, String text, LocalDate date) {

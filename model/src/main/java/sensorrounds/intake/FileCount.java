@@ -15,11 +15,22 @@ import java.util.Map;
  * @param format {@code csv} or {@code jsonl}
  * @param layout name of the layout applied; null for the canonical form
  * @param notes rows per note
+ * @param evidence rows per kind of evidence about the form of the file
  */
 public record FileCount(
-        String file, long rows, long lines, long bytes, String format, String layout, Map<Note, Long> notes)
+        String file,
+        long rows,
+        long lines,
+        long bytes,
+        String format,
+        String layout,
+        Map<Note, Long> notes,
+        Map<Evidence, Long> evidence)
         implements Serializable {
     public FileCount {
+        Map<Evidence, Long> seen = new EnumMap<>(Evidence.class);
+        seen.putAll(evidence);
+        evidence = Collections.unmodifiableMap(seen);
         Map<Note, Long> ordered = new EnumMap<>(Note.class);
         ordered.putAll(notes);
         notes = Collections.unmodifiableMap(ordered);

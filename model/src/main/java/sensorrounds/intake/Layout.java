@@ -22,13 +22,16 @@ import sensorrounds.visit.WheelPosition;
  * @param delimiter between two fields
  * @param encoding name of the character set
  * @param decimalMark {@code .} or {@code ,}
- * @param dateFormat form of dates as in {@link DatePattern}; null for ISO 8601
+ * @param dateFormat form of dates as in {@link DatePattern}, or {@code serial1900}, {@code serial1904} for the day numbers
+ *     of a spreadsheet; null for ISO 8601
  * @param dateTimeFormat form of times; null for dateFormat, or ISO 8601 when that is null too
  * @param drivingSide side of the road driven on, needed by the words nearside and offside; null when they do not occur
  * @param columns header in the file → field
  * @param ignore headers in the file that are left out on purpose
  * @param constants values that hold for every row and have no column
  * @param words per field: word in the file, in lower case → canonical word; an empty one stands for not written down
+ * @param ids how sensor IDs are written
+ * @param noTemperature figures that the reader writes for no temperature, in the unit of the file, such as −40 or 255
  */
 public record Layout(
         String name,
@@ -42,12 +45,45 @@ public record Layout(
         Map<String, Field> columns,
         Set<String> ignore,
         Map<Field, String> constants,
-        Map<Field, Map<String, String>> words)
+        Map<Field, Map<String, String>> words,
+        IdForm ids,
+        Set<Double> noTemperature)
         implements Serializable {
 
     /** The form of docs/visit-log.md itself: comma, UTF-8, decimal point, ISO dates, canonical names. */
     public static final Layout CANONICAL =
             new Layout(null, List.of(), ',', "UTF-8", '.', null, null, null, Map.of(), Set.of(), Map.of(), Map.of());
+
+    /** A layout with sensor IDs as in the canonical form, and no figure that stands for no temperature. */
+    public Layout(
+            String name,
+            List<String> appliesTo,
+            char delimiter,
+            String encoding,
+            char decimalMark,
+            String dateFormat,
+            String dateTimeFormat,
+            Side drivingSide,
+            Map<String, Field> columns,
+            Set<String> ignore,
+            Map<Field, String> constants,
+            Map<Field, Map<String, String>> words) {
+        this(
+                name,
+                appliesTo,
+                delimiter,
+                encoding,
+                decimalMark,
+                dateFormat,
+                dateTimeFormat,
+                drivingSide,
+                columns,
+                ignore,
+                constants,
+                words,
+                IdForm.CANONICAL,
+                Set.of());
+    }
 
     /**
      * @throws IllegalArgumentException saying which entry is wrong, what was expected and the way out: a date form that
@@ -68,10 +104,11 @@ public record Layout(
         if (decimalMark != '.' && decimalMark != ',') {
             throw new IllegalArgumentException("decimalMark \"" + decimalMark + "\"; expected \".\" or \",\"");
         }
+        noTemperature = Set.copyOf(noTemperature);
         if (dateFormat != null) {
-            DatePattern.of(dateFormat);
+            DateForm.of(dateFormat);
         }
-        if (dateTimeFormat != null && !DatePattern.of(dateTimeFormat).hasTime()) {
+        if (dateTimeFormat != null && !DateForm.of(dateTimeFormat).hasTime()) {
             throw new IllegalArgumentException(
                     "dateTimeFormat \"" + dateTimeFormat + "\" has no HH:mm; for dates alone give dateFormat only");
         }

@@ -17,7 +17,12 @@ public enum Note {
     ID_NORMALISED("sensor IDs put into upper case or stripped of 0x"),
     VIN_FORM("vehicle identification numbers that are not 17 letters and digits without I, O and Q"),
     VIN_CHECK_DIGIT("vehicle identification numbers whose check digit does not agree (not all makers use one)"),
-    PRESSURE_SMALL("pressures of 1 to 15 kPa: a flat tyre, or bar or psi written without its unit");
+    PRESSURE_SMALL("pressures of 1 to 15 kPa: a flat tyre, or bar or psi written without its unit"),
+    DATE_SERIAL("dates read from the day numbers of a spreadsheet"),
+    ID_FROM_DECIMAL("sensor IDs converted from decimal to hexadecimal"),
+    ID_PADDED("sensor IDs given back the leading zeros that idDigits of the layout asks for"),
+    TEMPERATURE_NO_VALUE("temperatures that the layout takes for no value"),
+    REPLACED_WITHOUT_NEW_ID("sensors replaced without the ID or the part of the new one");
 
     private final String words;
 

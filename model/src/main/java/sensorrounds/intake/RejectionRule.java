@@ -26,6 +26,9 @@ public enum RejectionRule {
             "a wheel position that is not known",
             "write a code such as 1L, 2RI or spare, or map the word under words.position in a layout"),
     BAD_SENSOR_ID("not a sensor ID", "write the ID as 6 to 8 hexadecimal digits, as text, with its leading zeros"),
+    ID_AS_NUMBER(
+            "a sensor ID that a spreadsheet has turned into a number",
+            "take the ID from its source again, into a column formatted as text before it is filled"),
     PLACEHOLDER_ID(
             "an ID that stands for no sensor",
             "leave the ID blank when none was read, or map it to \"\" under words.sensorId in a layout"),
@@ -35,7 +38,10 @@ public enum RejectionRule {
             "not a tyre date code",
             "write week and year as four digits, such as 2319; leave older three-digit codes blank"),
     TWO_WHEELS_ONE_PLACE(
-            "two wheels claim the same place at one visit", "correct the position of one of the two wheels");
+            "two wheels claim the same place at one visit", "correct the position of one of the two wheels"),
+    VISIT_KEY_REUSED(
+            "one visit key on days more than a week apart at one revision",
+            "give each visit a key of its own; an edited visit needs a higher revision");
 
     private final String words;
     private final String remedy;

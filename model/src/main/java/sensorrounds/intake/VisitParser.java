@@ -28,7 +28,7 @@ public final class VisitParser {
     public VisitParser(Layout layout) {
         this.in = new FieldReader(layout);
         this.headers = new HeaderParser(in);
-        this.wheels = new WheelParser(in);
+        this.wheels = new WheelParser(in, layout.ids());
     }
 
     /** A header that was read, or what stood in the way. */
@@ -37,9 +37,10 @@ public final class VisitParser {
             Units.Pressure pressure,
             Units.Temperature temperature,
             long notes,
+            long evidence,
             FieldProblem problem) {}
 
-    /** Notes over all rows accepted so far. */
+    /** Notes over all rows accepted so far, and evidence over all rows. */
     public IntakeCounts counts() {
         return counts;
     }
@@ -52,6 +53,7 @@ public final class VisitParser {
         Header header = sameVisitAsBefore(row) ? last : header(row);
         last = header;
         if (header.problem() != null) {
+            counts.addEvidence(header.evidence());
             return Rejection.of(header.problem(), row, row);
         }
         return hasWheel(row) ? wheel(header, row, row) : accepted(header, row, null);
@@ -62,8 +64,11 @@ public final class VisitParser {
      * that wheel alone.
      */
     public List<ParsedRow> visit(RawRecord visit, List<? extends RawRecord> itsWheels) {
-        Header header = visit.problem() != null ? failed(visit.problem()) : header(visit);
+        Header header = visit.problem() != null ? failed(visit.problem(), 0) : header(visit);
         List<ParsedRow> rows = new ArrayList<>(Math.max(1, itsWheels.size()));
+        if (header.problem() != null) {
+            counts.addEvidence(header.evidence());
+        }
         for (RawRecord wheel : itsWheels) {
             FieldProblem problem = header.problem() != null ? header.problem() : wheel.problem();
             rows.add(problem != null ? Rejection.of(problem, visit, wheel) : wheel(header, visit, wheel));
@@ -86,12 +91,14 @@ public final class VisitParser {
                     wheel,
                     wheels.parse(raw == null ? null : raw.strip(), header.pressure(), header.temperature()));
         } catch (FieldProblem problem) {
+            counts.addEvidence(header.evidence() | in.evidence());
             return Rejection.of(problem, visit, wheel);
         }
     }
 
     private ParsedRow accepted(Header header, RawRecord row, WheelReading wheel) {
         counts.add(header.notes() | (wheel == null ? 0 : in.notes()));
+        counts.addEvidence(header.evidence() | (wheel == null ? 0 : in.evidence()));
         return new ParsedRow.Accepted(new LoggedWheel(header.visit(), wheel, row.source()));
     }
 
@@ -99,14 +106,15 @@ public final class VisitParser {
         in.begin(record);
         try {
             VisitHeader visit = headers.parse();
-            return new Header(visit, headers.pressureUnit(), headers.temperatureUnit(), in.notes(), null);
+            return new Header(
+                    visit, headers.pressureUnit(), headers.temperatureUnit(), in.notes(), in.evidence(), null);
         } catch (FieldProblem problem) {
-            return failed(problem);
+            return failed(problem, in.evidence());
         }
     }
 
-    private static Header failed(FieldProblem problem) {
-        return new Header(null, null, null, 0, problem);
+    private static Header failed(FieldProblem problem, long evidence) {
+        return new Header(null, null, null, 0, evidence, problem);
     }
 
     private boolean sameVisitAsBefore(RawRecord row) {

@@ -1,5 +1,6 @@
 package sensorrounds.intake;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -21,6 +22,7 @@ import sensorrounds.visit.WheelReading;
  *
  * <ol>
  *   <li>Of one visit, the highest revision counts as a whole; rows of lower ones are {@link Duplicate.Rule#REVISED}.
+ *   <li>Rows left whose days are more than a week apart are two visits under one key: all of them go to quarantine.
  *   <li>Two rows for one place that cannot both be true go to quarantine together: different sensors in one file, or
  *       different wheels in one nested visit.
  *   <li>Of several rows left for one place, the content of the last source counts, and of the rows with that content the
@@ -34,6 +36,9 @@ public final class VisitResolver {
     private static final Comparator<Visit> BY_TIME = Comparator.comparing(
                     (Visit v) -> v.header().visitedAt())
             .thenComparing(v -> v.header().visitId());
+
+    /** A visit may be dated anew when it is edited, but not by more than this. */
+    private static final long MOST_DAYS_OF_ONE_VISIT = 7;
 
     private final List<Visit> visits = new ArrayList<>();
     private final List<Duplicate> duplicates = new ArrayList<>();
@@ -74,6 +79,10 @@ public final class VisitResolver {
 
     private void visit(List<LoggedWheel> rows) {
         List<LoggedWheel> latest = latestRevision(rows);
+        if (isReusedKey(latest)) {
+            latest.forEach(row -> rejections.add(reusedKey(row)));
+            return;
+        }
         List<LoggedWheel> kept = onePerPlace(latest);
         if (kept.isEmpty()) {
             return;
@@ -101,6 +110,17 @@ public final class VisitResolver {
             older.forEach(row -> duplicates.add(new Duplicate(row, Duplicate.Rule.REVISED, winner)));
         }
         return latest;
+    }
+
+    private static boolean isReusedKey(List<LoggedWheel> rows) {
+        LocalDate first = rows.get(0).visit().day();
+        LocalDate last = first;
+        for (LoggedWheel row : rows) {
+            LocalDate day = row.visit().day();
+            first = day.isBefore(first) ? day : first;
+            last = day.isAfter(last) ? day : last;
+        }
+        return last.toEpochDay() - first.toEpochDay() > MOST_DAYS_OF_ONE_VISIT;
     }
 
     private List<LoggedWheel> onePerPlace(List<LoggedWheel> rows) {
@@ -195,6 +215,24 @@ public final class VisitResolver {
                         w.newPart(),
                         w.cloned(),
                         w.tyreDate());
+    }
+
+    private static Rejection reusedKey(LoggedWheel row) {
+        String visit = row.visit().visitId();
+        return new Rejection(
+                row.source(),
+                visit,
+                row.visit().vehicleId(),
+                row.wheel() == null ? null : row.wheel().positionRaw(),
+                Field.VISIT_ID.key(),
+                visit,
+                RejectionRule.VISIT_KEY_REUSED,
+                "one visit for the key, within " + MOST_DAYS_OF_ONE_VISIT + " days",
+                RejectionRule.VISIT_KEY_REUSED.remedy(),
+                "visit " + visit + " of " + row.visit().day()
+                        + (row.wheel() == null
+                                ? ""
+                                : ", " + row.wheel().position().code()));
     }
 
     private static Rejection twoWheels(LoggedWheel row) {

@@ -8,6 +8,7 @@ import sensorrounds.visit.BatteryReport;
 import sensorrounds.visit.ReadOutcome;
 import sensorrounds.visit.WheelPosition;
 import sensorrounds.visit.WheelReading;
+import sensorrounds.visit.WheelWork;
 
 /** Reads the fields that stand once per wheel. */
 final class WheelParser {
@@ -18,11 +19,13 @@ final class WheelParser {
     private static final int CACHE_LIMIT = 1000;
 
     private final FieldReader in;
+    private final SensorIds ids;
     private final Map<String, WheelPosition> positions = new HashMap<>();
     private final Map<String, BatteryReport> batteries = new HashMap<>();
 
-    WheelParser(FieldReader in) {
+    WheelParser(FieldReader in, IdForm form) {
         this.in = in;
+        this.ids = new SensorIds(in, form);
     }
 
     /**
@@ -30,10 +33,10 @@ final class WheelParser {
      * @throws FieldProblem for the first field that cannot be read
      */
     WheelReading parse(String positionRaw, Units.Pressure pressure, Units.Temperature temperature) {
-        return new WheelReading(
+        WheelReading wheel = new WheelReading(
                 position(),
                 positionRaw,
-                sensorId(Field.SENSOR_ID),
+                ids.read(Field.SENSOR_ID),
                 read(),
                 in.whole(Field.WAKE_ATTEMPTS, 1, MAX_ATTEMPTS),
                 in.kpa(Field.PRESSURE, pressure),
@@ -44,10 +47,14 @@ final class WheelParser {
                 in.text(Field.PART),
                 in.word(Field.WORK, FieldWords.WORK),
                 in.word(Field.WORK_REASON, FieldWords.WORK_REASON),
-                sensorId(Field.NEW_SENSOR_ID),
+                ids.read(Field.NEW_SENSOR_ID),
                 in.text(Field.NEW_PART),
                 in.flag(Field.CLONED),
                 tyreDate());
+        if (wheel.work() == WheelWork.SENSOR_REPLACED && wheel.newSensorId() == null && wheel.newPart() == null) {
+            in.note(Note.REPLACED_WITHOUT_NEW_ID.bit());
+        }
+        return wheel;
     }
 
     private WheelPosition position() {
@@ -75,26 +82,6 @@ final class WheelParser {
                     RejectionRule.MISSING_VALUE, Field.READ.key(), null, "one of " + FieldWords.READ.expected());
         }
         return read;
-    }
-
-    private String sensorId(Field field) {
-        String text = in.text(field);
-        if (text == null) {
-            return null;
-        }
-        String id = Codes.sensorId(text);
-        if (id == null) {
-            throw new FieldProblem(
-                    RejectionRule.BAD_SENSOR_ID, field.key(), text, "6 to 8 hexadecimal digits (0-9, A-F)");
-        }
-        if (Codes.isPlaceholder(id)) {
-            throw new FieldProblem(RejectionRule.PLACEHOLDER_ID, field.key(), text, "the ID of one sensor, or a blank");
-        }
-        // The same string when nothing had to be changed.
-        if (id != text) {
-            in.note(Note.ID_NORMALISED.bit());
-        }
-        return id;
     }
 
     private BatteryReport battery() {
