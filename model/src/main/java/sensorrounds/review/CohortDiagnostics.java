@@ -45,7 +45,11 @@ record CohortDiagnostics(List<CurvePoint> curves, List<CauseIncidence> incidence
         return new CohortDiagnostics(
                 curves,
                 CauseIncidence.of(cohort, view.incidence()),
-                check(fit, grid.note(days.size())),
+                check(
+                        fit,
+                        grid == AgeGrid.DAYS
+                                ? ""
+                                : "ages in " + grid.words() + ", for " + days.size() + " different lives"),
                 String.join("; ", cautions));
     }
 

@@ -60,13 +60,18 @@ public final class LifeCells implements Serializable {
         return counts.values().stream().mapToLong(n -> n).sum();
     }
 
-    /** The same lives on a coarser grid of ages. */
+    /** The same lives on a coarser grid of ages, without those that were under observation for no step of it. */
     LifeCells on(AgeGrid grid) {
         if (grid == AgeGrid.DAYS) {
             return this;
         }
         LifeCells coarse = new LifeCells();
-        counts.forEach((cell, n) -> coarse.add(grid.coarse(cell.life), cell.cause, n));
+        counts.forEach((cell, n) -> {
+            Lifetime life = grid.coarse(cell.life);
+            if (observed(life)) {
+                coarse.add(life, cell.cause, n);
+            }
+        });
         return coarse;
     }
 
@@ -84,7 +89,7 @@ public final class LifeCells implements Serializable {
     public CauseSample<EndCause> causes() {
         List<EndedLife<EndCause>> lives = new ArrayList<>(counts.size());
         counts.forEach((cell, n) -> {
-            if (cell.life.failed() || cell.life.entry() < cell.life.lower()) {
+            if (observed(cell.life)) {
                 lives.add(EndedLife.of(weighted(cell.life, n), cell.cause));
             }
         });
@@ -101,6 +106,10 @@ public final class LifeCells implements Serializable {
             ends += cause == null ? 0 : e.getValue();
         }
         return ends == 0 ? Double.NaN : (double) preventive / ends;
+    }
+
+    private static boolean observed(Lifetime life) {
+        return life.failed() || life.entry() < life.lower();
     }
 
     private static Lifetime weighted(Lifetime life, long n) {
