@@ -71,6 +71,10 @@ final class CautionsSection implements Section {
                     "Last known good, first known failed",
                     "The days between which a failure happened. The day it was found is not the day it happened."),
             new Term("Limits", "The range that holds the true value in 95 of 100 such cases, if the model is right."),
+            new Term(
+                    "Pessimistic bound",
+                    "The survival curve if every sensor replaced before it failed had failed that very day. The truth lies "
+                            + "between it and the curve that takes those sensors for sound."),
             new Term("Prediction interval", "The range that holds the coming count with the stated chance."),
             new Term(
                     "Refused (quarantined)",
@@ -84,6 +88,10 @@ final class CautionsSection implements Section {
             new Term(
                     "System warning",
                     "The lamp flashes, then stays on: a fault of the system. Steady from the start: low pressure."),
+            new Term(
+                    "Without a shape",
+                    "The survival curve that fits the intervals best with no assumed form (nonparametric maximum "
+                            + "likelihood): a check on the Weibull curve, not a forecast."),
             new Term(
                     "Weibull",
                     "A survival curve of a set form with two figures: the shape (above 1: failing more often with age) and "

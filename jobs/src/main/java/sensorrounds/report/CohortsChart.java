@@ -13,9 +13,6 @@ final class CohortsChart {
     static final int MOST = 6;
 
     private static final double HEIGHT = 262;
-    private static final double RIGHT = 300;
-    private static final double LABEL_HEIGHT = 14;
-    private static final int LABEL_LENGTH = 17;
 
     private record Line(String cohort, int style, Curve curve) {}
 
@@ -28,7 +25,7 @@ final class CohortsChart {
             return;
         }
         int lastAge = lines.stream().mapToInt(l -> l.curve().lastAge()).max().orElse(0);
-        SurvivalFrame frame = new SurvivalFrame(lastAge, RIGHT);
+        SurvivalFrame frame = new SurvivalFrame(lastAge, EndLabels.RIGHT);
         h.open("figure", "class", "chart");
         h.element("figcaption", "Cohorts compared (Weibull)");
         Svg svg = Svg.open(
@@ -39,7 +36,12 @@ final class CohortsChart {
                 "plot");
         frame.axes(svg);
         lines.forEach(l -> svg.path(frame.smooth(l.curve(), CurvePoint::survival), "cohort style-" + l.style()));
-        labels(svg, frame, lines);
+        EndLabels.write(
+                svg,
+                lines.stream()
+                        .map(l -> new EndLabels.End(
+                                l.cohort(), l.style(), frame.x(l.curve().lastAge()), frame.y(endSurvival(l))))
+                        .toList());
         svg.close();
         h.close("figure").line();
     }
@@ -57,37 +59,7 @@ final class CohortsChart {
         return lines;
     }
 
-    /** Names at the ends of the lines, pushed down where they would overlap, each with a leader to its line. */
-    private static void labels(Svg svg, SurvivalFrame frame, List<Line> lines) {
-        List<Line> byHeight = lines.stream()
-                .sorted(Comparator.comparingDouble(CohortsChart::endSurvival)
-                        .reversed()
-                        .thenComparing(Line::cohort))
-                .toList();
-        double overflow = 0;
-        double[] heights = new double[byHeight.size()];
-        for (int i = 0; i < heights.length; i++) {
-            double wanted = frame.y(endSurvival(byHeight.get(i)));
-            heights[i] = i == 0 ? wanted : Math.max(wanted, heights[i - 1] + LABEL_HEIGHT);
-            overflow = heights[i] - SurvivalFrame.FLOOR;
-        }
-        for (int i = heights.length - 1; i >= 0 && overflow > 0; i--) {
-            double below = i == heights.length - 1 ? SurvivalFrame.FLOOR : heights[i + 1] - LABEL_HEIGHT;
-            heights[i] = Math.min(heights[i], below);
-        }
-        for (int i = 0; i < heights.length; i++) {
-            Line l = byHeight.get(i);
-            svg.line(frame.x(l.curve().lastAge()) + 2, frame.y(endSurvival(l)), RIGHT + 12, heights[i], "leader");
-            svg.line(RIGHT + 12, heights[i], RIGHT + 30, heights[i], "cohort style-" + l.style());
-            svg.text(RIGHT + 34, heights[i] + 4, "start", cut(l.cohort()), "tick");
-        }
-    }
-
     private static double endSurvival(Line l) {
         return l.curve().points().get(l.curve().points().size() - 1).survival();
-    }
-
-    private static String cut(String name) {
-        return name.length() <= LABEL_LENGTH ? name : name.substring(0, LABEL_LENGTH - 1) + "…";
     }
 }

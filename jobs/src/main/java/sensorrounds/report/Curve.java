@@ -34,7 +34,7 @@ record Curve(Method method, List<CurvePoint> points) {
         return isEmpty() ? 0 : points.get(points.size() - 1).ageDays();
     }
 
-    /** The curve at an age: the step in force for Kaplan–Meier, between neighbours for a smooth curve. */
+    /** The curve at an age: the step in force for a curve of steps, between neighbours for others. */
     Optional<CurvePoint> at(int ageDays) {
         if (isEmpty() || ageDays < points.get(0).ageDays() || ageDays > lastAge()) {
             return Optional.empty();
@@ -44,10 +44,14 @@ record Curve(Method method, List<CurvePoint> points) {
             after++;
         }
         CurvePoint before = points.get(after - 1);
-        if (method == Method.KAPLAN_MEIER || after == points.size() || before.ageDays() == ageDays) {
+        if (steps() || after == points.size() || before.ageDays() == ageDays) {
             return Optional.of(before);
         }
         return Optional.of(between(before, points.get(after), ageDays));
+    }
+
+    private boolean steps() {
+        return method == Method.KAPLAN_MEIER || method == Method.PESSIMISTIC;
     }
 
     private static CurvePoint between(CurvePoint a, CurvePoint b, int ageDays) {

@@ -65,6 +65,12 @@ final class Format {
         return Math.round(lower * 100) + "–" + Math.round(upper * 100) + THIN + "%";
     }
 
+    /** A probability with its limits, where they are known: 42 % (31–56 %). */
+    static String withLimits(double p, double lower, double upper) {
+        boolean known = Double.isFinite(lower) && Double.isFinite(upper);
+        return known ? chance(p) + " (" + chances(lower, upper) + ")" : chance(p);
+    }
+
     /** Whole units of the currency. */
     static String money(String currency, double amount) {
         return Double.isFinite(amount) ? currency + "\u00a0" + whole(Math.round(amount)) : NONE;

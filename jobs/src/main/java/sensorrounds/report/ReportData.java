@@ -27,7 +27,7 @@ import sensorrounds.survival.CurvePoint;
  * sorts for itself where order matters, so equal contents give equal bytes. Lists may be empty, never null.
  *
  * @param fits one for each cohort
- * @param curves points of all cohorts and both methods, any order
+ * @param curves points of all cohorts and methods, any order
  * @param ranked the replacement list by rank
  * @param unmonitored wheels without a low-pressure warning; best given whole
  * @param recurring vehicles with system warnings, recurring or not
@@ -40,6 +40,7 @@ import sensorrounds.survival.CurvePoint;
  * @param ratios how the last report moves the hazard
  * @param totals figures over the whole fleet, where the lists are cut
  * @param warnings system warnings over time, back after repair, and with no fault found; any order
+ * @param survival what stands beside the curves: causes, comparisons
  */
 public record ReportData(
         RunFacts run,
@@ -59,7 +60,8 @@ public record ReportData(
         Map<String, String> depots,
         List<ReportRatio> ratios,
         FleetTotals totals,
-        WarningCounts.Summary warnings) {
+        WarningCounts.Summary warnings,
+        SurvivalFacts survival) {
 
     public ReportData {
         fits = List.copyOf(fits);

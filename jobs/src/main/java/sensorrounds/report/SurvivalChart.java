@@ -8,28 +8,34 @@ import sensorrounds.survival.CurvePoint.Method;
 
 /**
  * Survival of one cohort: Weibull as a full line in its shaded limits, Kaplan–Meier as a broken step line between dotted
- * limits, sensors at risk under the ages, and all of it as a table beneath.
+ * limits, the estimate without a shape as a thin line, the pessimistic bound as dashes and dots; sensors at risk under the
+ * ages, and all of it as a table beneath.
  */
 final class SurvivalChart {
     private static final double HEIGHT = 296;
     private static final double AT_RISK = SurvivalFrame.FLOOR + 50;
     private static final double RIGHT = SurvivalFrame.WIDTH - 14;
+    private static final double KEY_HEIGHT = 16;
 
     private final String cohort;
     private final Curve weibull;
     private final Curve stepped;
+    private final Curve bound;
+    private final Curve shapeless;
 
     SurvivalChart(String cohort, List<CurvePoint> all) {
         this.cohort = cohort;
         weibull = Curve.of(all, cohort, Method.WEIBULL);
         stepped = Curve.of(all, cohort, Method.KAPLAN_MEIER);
+        bound = Curve.of(all, cohort, Method.PESSIMISTIC);
+        shapeless = Curve.of(all, cohort, Method.TURNBULL);
     }
 
     void write(Html h) {
         if (weibull.isEmpty() && stepped.isEmpty()) {
             return;
         }
-        SurvivalFrame frame = new SurvivalFrame(Math.max(weibull.lastAge(), stepped.lastAge()), RIGHT);
+        SurvivalFrame frame = new SurvivalFrame(lastAge(), RIGHT);
         h.open("figure", "class", "chart");
         h.open("figcaption").data(cohort).close();
         Svg svg = Svg.open(
@@ -43,6 +49,8 @@ final class SurvivalChart {
         svg.path(frame.steps(stepped, CurvePoint::lower), "step-limit");
         svg.path(frame.steps(stepped, CurvePoint::upper), "step-limit");
         svg.path(frame.steps(stepped, CurvePoint::survival), "step");
+        svg.path(frame.steps(bound, CurvePoint::survival), "bound");
+        svg.path(frame.smooth(shapeless, CurvePoint::survival), "shapeless");
         svg.path(frame.smooth(weibull, CurvePoint::survival), "smooth");
         key(svg);
         atRisk(svg, frame);
@@ -56,16 +64,34 @@ final class SurvivalChart {
     /** The lower left corner stays free: survival curves begin at the top and fall to the right. */
     private void key(Svg svg) {
         double x = SurvivalFrame.LEFT + 10;
-        double y = SurvivalFrame.FLOOR - 30;
+        double y = SurvivalFrame.FLOOR - 12;
+        if (!bound.isEmpty()) {
+            svg.line(x, y - 4, x + 26, y - 4, "bound");
+            svg.text(x + 32, y, "start", "Pessimistic bound", "tick");
+            y -= KEY_HEIGHT;
+        }
+        if (!shapeless.isEmpty()) {
+            svg.line(x, y - 4, x + 26, y - 4, "shapeless");
+            svg.text(x + 32, y, "start", "Without a shape", "tick");
+            y -= KEY_HEIGHT;
+        }
+        if (!stepped.isEmpty()) {
+            svg.line(x, y - 8, x + 26, y - 8, "step-limit").line(x, y - 4, x + 26, y - 4, "step");
+            svg.line(x, y, x + 26, y, "step-limit");
+            svg.text(x + 32, y, "start", "Kaplan–Meier, 95 % limits", "tick");
+            y -= KEY_HEIGHT;
+        }
         if (!weibull.isEmpty()) {
             svg.rect(x, y - 8, 26, 8, "band").line(x, y - 4, x + 26, y - 4, "smooth");
             svg.text(x + 32, y, "start", "Weibull, 95 % limits", "tick");
         }
-        if (!stepped.isEmpty()) {
-            svg.line(x, y + 8, x + 26, y + 8, "step-limit").line(x, y + 12, x + 26, y + 12, "step");
-            svg.line(x, y + 16, x + 26, y + 16, "step-limit");
-            svg.text(x + 32, y + 16, "start", "Kaplan–Meier, 95 % limits", "tick");
-        }
+    }
+
+    private int lastAge() {
+        return Stream.of(weibull, stepped, bound, shapeless)
+                .mapToInt(Curve::lastAge)
+                .max()
+                .orElse(0);
     }
 
     private void atRisk(Svg svg, SurvivalFrame frame) {
@@ -90,15 +116,13 @@ final class SurvivalChart {
 
     private String tip(int years) {
         StringBuilder s = new StringBuilder(Format.count(years, "year") + ":");
-        Stream.of(weibull, stepped)
+        Stream.of(weibull, stepped, shapeless, bound)
                 .forEach(c -> c.at(Format.days(years))
                         .ifPresent(p -> s.append(' ')
                                 .append(Words.of(c.method()))
                                 .append(' ')
-                                .append(Format.chance(p.survival()))
-                                .append(" (")
-                                .append(Format.chances(p.lower(), p.upper()))
-                                .append(");")));
+                                .append(Format.withLimits(p.survival(), p.lower(), p.upper()))
+                                .append(';')));
         reading(Format.days(years))
                 .ifPresent(p -> s.append(' ').append(Format.whole(p.atRisk())).append(" at risk"));
         return s.toString();
@@ -111,11 +135,18 @@ final class SurvivalChart {
 
     private void table(Html h, SurvivalFrame frame) {
         h.open("details").element("summary", "The figures behind the chart");
-        new Grid<Integer>(Grid.Shape.SCROLLS, "Share still working by age, cohort " + Html.shorten(cohort))
+        Grid<Integer> grid = new Grid<Integer>(
+                        Grid.Shape.SCROLLS, "Share still working by age, cohort " + Html.shorten(cohort))
                 .number("Age, years", t -> t, (h1, t) -> h1.text(Integer.toString(t)))
                 .number("Weibull", t -> t, (h1, t) -> share(h1, weibull, t))
-                .number("Kaplan–Meier", t -> t, (h1, t) -> share(h1, stepped, t))
-                .number(
+                .number("Kaplan–Meier", t -> t, (h1, t) -> share(h1, stepped, t));
+        if (!shapeless.isEmpty()) {
+            grid.number("Without a shape", t -> t, (h1, t) -> share(h1, shapeless, t));
+        }
+        if (!bound.isEmpty()) {
+            grid.number("Pessimistic bound", t -> t, (h1, t) -> share(h1, bound, t));
+        }
+        grid.number(
                         "At risk",
                         t -> t,
                         (h1, t) -> h1.text(reading(Format.days(t))
@@ -133,7 +164,7 @@ final class SurvivalChart {
 
     private static void share(Html h, Curve curve, int years) {
         h.text(curve.at(Format.days(years))
-                .map(p -> Format.chance(p.survival()) + " (" + Format.chances(p.lower(), p.upper()) + ")")
+                .map(p -> Format.withLimits(p.survival(), p.lower(), p.upper()))
                 .orElse(Format.NONE));
     }
 }

@@ -1,11 +1,12 @@
 package sensorrounds.report;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import sensorrounds.survival.CurvePoint;
 
-/** Axes of a survival chart: age in years across, share still working upward, and how curves are laid on them. */
+/** Axes of a survival chart: age in years across, a share of sensors upward, and how curves are laid on them. */
 final class SurvivalFrame {
     static final double WIDTH = 430;
     static final double LEFT = 46;
@@ -15,21 +16,33 @@ final class SurvivalFrame {
     /** Points closer than this across the page look like one; a curve of thousands of steps needs no more. */
     private static final double VISIBLE = 0.6;
 
+    /** Shares that a chart may end at: a quarter of each is a whole per cent. */
+    private static final double[] CEILINGS = {0.04, 0.08, 0.12, 0.2, 0.4, 0.6, 0.8, 1};
+
     private final int years;
     private final double right;
+    /** Share at the top of the chart. */
+    private final double ceiling;
 
     /** @param right where the axis of ages ends */
     SurvivalFrame(int lastAgeDays, double right) {
+        this(lastAgeDays, right, 1);
+    }
+
+    /** @param most highest share to be drawn; the chart ends at a round share above it */
+    SurvivalFrame(int lastAgeDays, double right, double most) {
         this.years = Math.max(1, (int) Math.ceil(Format.inYears(lastAgeDays)));
         this.right = right;
+        this.ceiling =
+                Arrays.stream(CEILINGS).filter(c -> c >= most).findFirst().orElse(1);
     }
 
     double x(double ageDays) {
         return LEFT + Format.inYears(ageDays) / years * (right - LEFT);
     }
 
-    double y(double survival) {
-        return FLOOR - Math.max(0, Math.min(1, survival)) * (FLOOR - TOP);
+    double y(double share) {
+        return FLOOR - Math.max(0, Math.min(1, share / ceiling)) * (FLOOR - TOP);
     }
 
     double right() {
@@ -47,10 +60,10 @@ final class SurvivalFrame {
     }
 
     void axes(Svg svg) {
-        for (int percent = 0; percent <= 100; percent += 25) {
-            double y = y(percent / 100.0);
-            svg.line(LEFT, y, right, y, percent == 0 ? "axis" : "grid");
-            svg.text(LEFT - 6, y + 4, "end", percent + " %", "tick");
+        for (int quarter = 0; quarter <= 4; quarter++) {
+            double share = ceiling * quarter / 4;
+            svg.line(LEFT, y(share), right, y(share), quarter == 0 ? "axis" : "grid");
+            svg.text(LEFT - 6, y(share) + 4, "end", Math.round(100 * share) + " %", "tick");
         }
         for (int t : ticks()) {
             double x = x(Format.days(t));

@@ -12,9 +12,6 @@ import sensorrounds.survival.CurvePoint;
 
 /** Section 9: for the analyst, how long sensors last and what that rests on. */
 final class SurvivalSection implements Section {
-    /** Share of preventive ends from which the independence of censoring deserves a word. */
-    static final double MUCH_PREVENTIVE = 0.20;
-
     /** Cohorts drawn one by one; the table of fits holds all. */
     static final int CHARTS = 12;
 
@@ -40,7 +37,9 @@ final class SurvivalSection implements Section {
                 + "it falls. Where few are at risk the limits widen, and beyond the last observed age nothing is drawn. "
                 + "A failure is known only to lie between the last good reading and the first silent one. The Weibull curve "
                 + "uses that whole interval and is the one the chances rest on; Kaplan–Meier stands beside it as a check. "
-                + "If the two part, believe neither far out.";
+                + "If the two part, believe neither far out. The curve without a shape is drawn from the same intervals as "
+                + "Weibull: slanted where the visits leave open when it fell, and shaky at early ages, where few sensors "
+                + "were watched. The pessimistic bound counts each preventive replacement as a failure.";
     }
 
     @Override
@@ -53,27 +52,31 @@ final class SurvivalSection implements Section {
         } else {
             cautions(h, data);
             charts(h, data);
+            CohortsDiffer.write(h, data.survival().comparisons());
             fits(h, data);
+            CausesPart.write(h, data.survival().incidence());
         }
         ratios(h, data);
         causes(h, data);
     }
 
     private static void cautions(Html h, ReportData data) {
+        double much = data.survival().preventiveWarningShare();
         List<CohortFit> many = data.fits().stream()
-                .filter(f -> f.preventiveShare() > MUCH_PREVENTIVE)
+                .filter(f -> f.preventiveShare() > much)
                 .sorted(Comparator.comparing(CohortFit::cohort))
                 .toList();
         if (many.isEmpty()) {
             return;
         }
         h.open("p", "class", "owed");
-        h.text("More than " + Format.chance(MUCH_PREVENTIVE) + " of the ends are preventive replacements in: ");
+        h.text("More than " + Format.chance(much) + " of the ends are preventive replacements in: ");
         for (int i = 0; i < many.size(); i++) {
             h.text(i == 0 ? "" : ", ").data(many.get(i).cohort());
             h.text(" (" + Format.share(many.get(i).preventiveShare()) + ")");
         }
-        h.text(". Crews replace what looks weak, so the true curve may lie below the one drawn.")
+        h.text(". Crews replace what looks weak, so the true curve may lie below the one drawn, though not below the "
+                        + "pessimistic bound, which counts each of them as a failure.")
                 .close("p")
                 .line();
     }

@@ -11,6 +11,8 @@ import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.Advice;
+import sensorrounds.review.CohortBy;
+import sensorrounds.review.EndCause;
 import sensorrounds.survival.CurvePoint;
 import sensorrounds.visit.WheelPosition;
 
@@ -100,6 +102,36 @@ final class Words {
         };
     }
 
+    static String of(EndCause cause) {
+        return switch (cause) {
+            case BATTERY -> of(FailureCause.BATTERY);
+            case STEM_OR_CORROSION -> of(FailureCause.STEM_OR_CORROSION);
+            case TYRE_CHANGE_DAMAGE -> of(FailureCause.TYRE_CHANGE_DAMAGE);
+            case INGRESS -> of(FailureCause.INGRESS);
+            case UNKNOWN -> "Failed, cause not known";
+            case PREVENTIVE -> "Replaced before it failed";
+        };
+    }
+
+    /** As much of it as fits beside a line. */
+    static String brief(EndCause cause) {
+        return switch (cause) {
+            case BATTERY -> "battery";
+            case STEM_OR_CORROSION -> "stem, corrosion";
+            case TYRE_CHANGE_DAMAGE -> "tyre change";
+            case INGRESS -> "ingress";
+            case UNKNOWN -> "cause not known";
+            case PREVENTIVE -> "replaced before";
+        };
+    }
+
+    static String many(CohortBy by) {
+        return switch (by) {
+            case VEHICLE_CLASS -> "vehicle classes";
+            case PART -> "parts";
+        };
+    }
+
     static String of(Finding.Kind kind) {
         return switch (kind) {
             case UNRECORDED_CHANGE -> "Sensor changed without a record";
@@ -120,6 +152,8 @@ final class Words {
         return switch (method) {
             case KAPLAN_MEIER -> "Kaplan–Meier";
             case WEIBULL -> "Weibull";
+            case PESSIMISTIC -> "pessimistic bound";
+            case TURNBULL -> "without a shape";
         };
     }
 

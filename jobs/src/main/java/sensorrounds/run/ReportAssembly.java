@@ -20,6 +20,7 @@ import sensorrounds.report.RunFacts.FileRows;
 import sensorrounds.report.RunFacts.Labelled;
 import sensorrounds.report.RunFacts.QuarantineGroup;
 import sensorrounds.report.RunFacts.RowCounts;
+import sensorrounds.report.SurvivalFacts;
 import sensorrounds.review.FleetCounts;
 import sensorrounds.run.ResultTables.Heads;
 import sensorrounds.run.TableWriter.Written;
@@ -68,7 +69,11 @@ final class ReportAssembly {
                 depots,
                 review.ratios().all().stream().map(ReportAssembly::ratio).toList(),
                 review.totals(),
-                review.counts().warnings().summary());
+                review.counts().warnings().summary(),
+                new SurvivalFacts(
+                        review.estimates().incidence(),
+                        review.estimates().comparisons(),
+                        inputs.settings().review().preventiveWarningShare()));
     }
 
     private static RunFacts facts(

@@ -22,6 +22,8 @@ import sensorrounds.review.VehicleReview;
 import sensorrounds.review.WarningCounts;
 import sensorrounds.run.TableWriter.Order;
 import sensorrounds.run.TableWriter.Written;
+import sensorrounds.tables.CauseIncidences;
+import sensorrounds.tables.CohortComparisons;
 import sensorrounds.tables.ComebackRates;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
@@ -93,6 +95,8 @@ final class ResultTables {
         write(WarningCurves.TABLE, warnings.curve());
         write(SurvivalFits.TABLE, review.estimates().fits());
         write(SurvivalCurves.TABLE, review.estimates().curves());
+        write(CauseIncidences.TABLE, review.estimates().incidence());
+        write(CohortComparisons.TABLE, review.estimates().comparisons());
         Written<ReaderQuality> readers =
                 write(ReaderQualities.TABLE, review.estimates().wake().qualities());
         return new Heads(ranked, unmonitored, recurring, watch, followUps, readers, findings, Map.copyOf(rows));

@@ -57,10 +57,13 @@ public record RunSettings(ReviewSettings review, double quarantineLimit, int rep
             recurrence.set("proofDriveMinutes", proof);
             ObjectNode ladder = tree.get("survival").deepCopy();
             String cohortBy = ladder.remove("cohortBy").asText();
+            double preventiveWarningShare =
+                    ladder.remove("preventiveWarningShare").asDouble();
             ReviewSettings review = new ReviewSettings(
                     read(history, HistorySettings.class),
                     cohortBy(cohortBy, fileName),
                     read(ladder, CohortLadder.Settings.class),
+                    preventiveWarningShare,
                     read(condition, ConditionSettings.class),
                     read(tree.get("outlook"), OutlookSettings.class),
                     read(recurrence, RecurrenceSettings.class),

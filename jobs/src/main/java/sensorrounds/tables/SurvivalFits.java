@@ -30,8 +30,27 @@ public final class SurvivalFits {
                     number("log_likelihood", "Of the cohort's own fit; null when it failed.", CohortFit::logLikelihood),
                     whole("iterations", "Iterations it took.", CohortFit::iterations),
                     number("gradient_norm", "Scaled gradient norm where it stopped.", CohortFit::gradientNorm),
-                    number("preventive_share", "Preventive replacements among all ends.", CohortFit::preventiveShare),
-                    text("note", "What to know about it.", CohortFit::note)));
+                    number(
+                            "preventive_share",
+                            "Preventive replacements among these and the failures; null without either.",
+                            CohortFit::preventiveShare),
+                    text("note", "What to know about it.", CohortFit::note),
+                    text(
+                            "npmle_status",
+                            "What came of the estimate without a shape (TURNBULL in survival_curves).",
+                            f -> f.npmle().status()),
+                    number(
+                            "npmle_from_days",
+                            "Lowest age at which the data can place a failure, days; null when there is none.",
+                            f -> f.npmle().fromDays()),
+                    text(
+                            "npmle_uniqueness",
+                            "Whether other curves fit as well; empty without an estimate.",
+                            f -> f.npmle().uniqueness()),
+                    text(
+                            "npmle_note",
+                            "Why there is no curve, or on what grid of ages it stands.",
+                            f -> f.npmle().note())));
 
     private SurvivalFits() {}
 }

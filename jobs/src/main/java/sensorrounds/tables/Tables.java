@@ -18,6 +18,8 @@ public final class Tables {
             StockOutlooks.TABLE,
             SurvivalFits.TABLE,
             SurvivalCurves.TABLE,
+            CauseIncidences.TABLE,
+            CohortComparisons.TABLE,
             SensorLives.TABLE,
             WarningEpisodes.TABLE,
             ReaderQualities.TABLE,

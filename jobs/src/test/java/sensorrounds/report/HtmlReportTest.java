@@ -57,7 +57,11 @@ class HtmlReportTest {
                         mixed(d.warnings().curve()),
                         mixed(d.warnings().trends()),
                         mixed(d.warnings().comebacks()),
-                        mixed(d.warnings().noFaults())));
+                        mixed(d.warnings().noFaults())),
+                new SurvivalFacts(
+                        mixed(d.survival().incidence()),
+                        mixed(d.survival().comparisons()),
+                        d.survival().preventiveWarningShare()));
         assertThat(Page.of(shuffled).text()).isEqualTo(Page.of(d).text());
     }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Random;
 import sensorrounds.survival.CohortFit;
 import sensorrounds.survival.CurvePoint;
+import sensorrounds.survival.NpmleCheck;
 import sensorrounds.survival.WeibullLife;
 
 /** Fits and curves of three invented cohorts. */
@@ -31,7 +32,8 @@ final class SampleCurves {
                         14,
                         3.2e-9,
                         0.11,
-                        ""),
+                        "",
+                        new NpmleCheck("CONVERGED", 210, "UNIQUE", "")),
                 new CohortFit(
                         "truck",
                         "OWN_FIT",
@@ -50,7 +52,8 @@ final class SampleCurves {
                         17,
                         8.8e-9,
                         0.28,
-                        "Few sensors are at risk before the age of one year."),
+                        "Few sensors are at risk before the age of one year.",
+                        new NpmleCheck("CONVERGED", 310, "NOT_UNIQUE", "")),
                 new CohortFit(
                         "car",
                         "POOLED_SHAPE",
@@ -69,7 +72,8 @@ final class SampleCurves {
                         60,
                         0.4,
                         0.02,
-                        "4 failures, an own fit needs 5; pooled shape, own scale shrunk towards the pooled one with the weight of 3 failures"));
+                        "4 failures, an own fit needs 5; pooled shape, own scale shrunk towards the pooled one with the weight of 3 failures",
+                        NpmleCheck.NOT_RUN));
     }
 
     static List<CurvePoint> curves() {

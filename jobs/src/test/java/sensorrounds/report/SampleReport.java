@@ -33,6 +33,7 @@ import sensorrounds.review.WarningCounts;
 import sensorrounds.stock.StockOutlook;
 import sensorrounds.survival.CohortFit;
 import sensorrounds.survival.CurvePoint;
+import sensorrounds.survival.NpmleCheck;
 import sensorrounds.visit.Source;
 import sensorrounds.visit.WheelPosition;
 
@@ -70,7 +71,8 @@ final class SampleReport {
                         new ReportRatio(LastReport.LOW_BATTERY, 6.7, 44, 6.6),
                         new ReportRatio(LastReport.SILENT_ONCE, 4.1, 18, 4.4)),
                 SampleTotals.of(ranked, SampleLists.recurring(), SampleLists.unmonitored(), SampleLists.followUps()),
-                SampleWarnings.realistic());
+                SampleWarnings.realistic(),
+                SampleCauses.facts());
     }
 
     /** A run that read nothing. */
@@ -107,7 +109,8 @@ final class SampleReport {
                 Map.of(),
                 List.of(),
                 SampleTotals.of(List.of(), List.of(), List.of(), List.of()),
-                WarningCounts.Summary.empty());
+                WarningCounts.Summary.empty(),
+                new SurvivalFacts(List.of(), List.of(), 0.20));
     }
 
     /** The realistic report with {@code text} wherever a log or register can put text of its own. */
@@ -148,8 +151,26 @@ final class SampleReport {
                 List.of(suspect),
                 text);
         CohortFit f = d.fits().get(0);
-        CohortFit fit =
-                new CohortFit(text, text, text, 9, 3, 12, 2, 1, 3, 2000, 1500, 2500, 1800, -12, 9, 1e-7, 0.3, text);
+        CohortFit fit = new CohortFit(
+                text,
+                text,
+                text,
+                9,
+                3,
+                12,
+                2,
+                1,
+                3,
+                2000,
+                1500,
+                2500,
+                1800,
+                -12,
+                9,
+                1e-7,
+                0.3,
+                text,
+                new NpmleCheck(text, 9, text, text));
         return new ReportData(
                 run,
                 List.of(f, fit),
@@ -185,7 +206,8 @@ final class SampleReport {
                 Map.of(text, text),
                 List.of(),
                 SampleTotals.of(d),
-                SampleWarnings.withText(text));
+                SampleWarnings.withText(text),
+                SampleCauses.facts(text));
     }
 
     private static RunFacts facts() {

@@ -218,6 +218,7 @@ class SectionsTest {
                 d.depots(),
                 d.ratios(),
                 d.totals(),
-                d.warnings());
+                d.warnings(),
+                d.survival());
     }
 }

@@ -31,6 +31,8 @@ import sensorrounds.replacement.Advice;
 import sensorrounds.review.FleetReview;
 import sensorrounds.review.VehicleReview;
 import sensorrounds.review.WarningCounts;
+import sensorrounds.tables.CauseIncidences;
+import sensorrounds.tables.CohortComparisons;
 import sensorrounds.tables.ComebackRates;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
@@ -119,6 +121,8 @@ class PlainJavaParityTest {
                 test(WarningCurves.TABLE, warnings.curve().stream()),
                 test(SurvivalFits.TABLE, review.estimates().fits().stream()),
                 test(SurvivalCurves.TABLE, review.estimates().curves().stream()),
+                test(CauseIncidences.TABLE, review.estimates().incidence().stream()),
+                test(CohortComparisons.TABLE, review.estimates().comparisons().stream()),
                 test(ReaderQualities.TABLE, review.estimates().wake().qualities().stream()));
     }
 

@@ -95,12 +95,24 @@ public final class Incidence<C> {
 
     /** Share ended by this cause at an age, limits on log(-log F); NaN limits where the share is 0 or 1. */
     public Estimate at(C cause, double age) {
-        double share = of(cause).at(age);
+        return withLimits(of(cause).at(age), errorOf(cause).at(age));
+    }
+
+    /** {@link #at} for each of these ages, in one pass over the steps for all of them. */
+    public List<Estimate> at(C cause, List<Integer> ages) {
+        StepCurve share = of(cause);
+        StepCurve error = errorOf(cause);
+        return ages.stream()
+                .map(age -> withLimits(share.at(age), error.at(age)))
+                .toList();
+    }
+
+    private Estimate withLimits(double share, double error) {
         if (!(share > 0 && share < 1)) {
             return new Estimate(share, Double.NaN, Double.NaN);
         }
         double log = Math.log(share);
-        double spread = Math.exp(z * errorOf(cause).at(age) / (share * Math.abs(log)));
+        double spread = Math.exp(z * error / (share * Math.abs(log)));
         return new Estimate(share, Math.exp(log * spread), Math.exp(log / spread));
     }
 

@@ -28,7 +28,9 @@ public final class ComparisonResult {
         /** At no age with failures were two groups under observation: there is nothing to compare. */
         NOT_COMPARABLE,
         /** The estimate of the pooled lives that the scores need has failed. */
-        NO_POOLED_ESTIMATE
+        NO_POOLED_ESTIMATE,
+        /** The data leave the scores or their covariance open. */
+        NOT_DETERMINED
     }
 
     /**
@@ -82,10 +84,13 @@ public final class ComparisonResult {
                 inner[i][j] = variance[kept.get(i)][kept.get(j)];
             }
         }
-        Optional<PositiveDefinite> factored = PositiveDefinite.of(inner);
-        if (kept.isEmpty() || factored.isEmpty()) {
+        if (kept.isEmpty() || nothingButRounding(rows, variance)) {
             return without(
                     Status.NOT_COMPARABLE, "at no age with failures were two groups under observation together", rows);
+        }
+        Optional<PositiveDefinite> factored = PositiveDefinite.of(inner);
+        if (factored.isEmpty()) {
+            return without(Status.NOT_DETERMINED, "the scores have no covariance that can be inverted", rows);
         }
         double[] solved = factored.get().solve(scores);
         double chiSquare = 0;
@@ -93,6 +98,15 @@ public final class ComparisonResult {
             chiSquare += scores[i] * solved[i];
         }
         return new ComparisonResult(rows, variance, chiSquare, kept.size(), trend(rows, variance, trendScores));
+    }
+
+    /** Groups never at risk together have variances of nought, and what differences of sums leave of it. */
+    private static boolean nothingButRounding(List<Row> rows, double[][] variance) {
+        boolean rounding = true;
+        for (int j = 0; j < variance.length; j++) {
+            rounding &= Math.abs(variance[j][j]) <= 1e-9 * rows.get(j).observed();
+        }
+        return rounding;
     }
 
     private static double trend(List<Row> rows, double[][] variance, double[] trendScores) {

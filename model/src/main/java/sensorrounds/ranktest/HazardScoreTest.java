@@ -16,7 +16,8 @@ import sensorrounds.turnbull.TurnbullFit;
  * b and in the hazards, and the hazards are projected out: V = I_bb - I_bh I_hh^-1 I_hb. Sources: Finkelstein (1986),
  * Biometrics 42:845-854 (without entry); Cox and Hinkley (1974), Theoretical Statistics, 9.3. The theory holds where
  * ages fall on a grid that stays fixed while lives are added; with nearly as many mass points as failures the test is a
- * guide.
+ * guide. Where the pooled estimate is not unique the hazards outlived, and with them the scores, are open: the result says
+ * NOT_DETERMINED.
  */
 public final class HazardScoreTest {
     private final TrendScores trendScores;
@@ -41,7 +42,8 @@ public final class HazardScoreTest {
      * @throws IllegalArgumentException if there are fewer than two groups or their strata differ in number
      */
     public ComparisonResult test(List<Group> groups) {
-        return IntervalComparison.of(groups, trendScores, HazardScoreTest::addStratum);
+        return IntervalComparison.of(
+                groups, trendScores, IntervalComparison.Needs.UNIQUE_MAXIMUM, HazardScoreTest::addStratum);
     }
 
     private static void addStratum(

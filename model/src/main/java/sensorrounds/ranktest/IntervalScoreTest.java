@@ -43,7 +43,7 @@ public final class IntervalScoreTest {
      *     stratum entered at different ages
      */
     public ComparisonResult test(List<Group> groups) {
-        return IntervalComparison.of(groups, trendScores, this::addStratum);
+        return IntervalComparison.of(groups, trendScores, IntervalComparison.Needs.MAXIMUM, this::addStratum);
     }
 
     private void addStratum(List<LifetimeSample> samples, TurnbullFit fit, double[] scoreSums, double[][] variance) {

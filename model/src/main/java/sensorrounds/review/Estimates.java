@@ -33,6 +33,8 @@ import sensorrounds.survival.LifetimeSample;
  * @param laws law of life in use, by cohort; cohorts without one are missing
  * @param fits one line per cohort for the tables
  * @param curves curves of every cohort
+ * @param incidence shares ended by each cause, of every cohort
+ * @param comparisons whether the cohorts differ, for each way of dividing the sensors
  */
 public record Estimates(
         ReviewSettings settings,
@@ -40,26 +42,35 @@ public record Estimates(
         Map<String, LifeLaws.Law> laws,
         List<CohortFit> fits,
         List<CurvePoint> curves,
+        List<CauseIncidence> incidence,
+        List<CohortComparison> comparisons,
         PeerRates peers)
         implements Serializable, LifeLaws {
 
     /** Fits everything that the counts allow. */
     public static Estimates of(FleetCounts counts, ReviewSettings settings) {
-        SortedMap<String, LifetimeSample> samples = counts.samples();
+        SortedMap<String, LifeCells> cohorts = counts.cohorts();
+        SortedMap<String, LifetimeSample> samples = new TreeMap<>();
+        Map<String, Double> preventiveShares = new HashMap<>();
+        cohorts.forEach((cohort, cells) -> samples.put(cohort, cells.sample()));
+        // The ladder sees the pool through the cohorts; only what stands beside the laws needs it as one of them.
+        cohorts.put(CohortLadder.POOL, LifeCells.pooled(cohorts.values()));
+        cohorts.forEach((cohort, cells) -> preventiveShares.put(cohort, cells.preventiveShare()));
         SortedMap<String, CohortLife> ladder =
-                CohortLadder.withDefaults().with(settings.ladder()).fit(samples, counts.preventiveShares());
+                CohortLadder.withDefaults().with(settings.ladder()).fit(samples, preventiveShares);
         Map<String, LifeLaws.Law> laws = new HashMap<>();
         List<CohortFit> fits = new ArrayList<>();
         List<CurvePoint> curves = new ArrayList<>();
-        Map<String, LifetimeSample> drawn = new TreeMap<>(samples);
-        drawn.put(CohortLadder.POOL, LifetimeSample.pooled(samples.values()));
+        List<CauseIncidence> incidence = new ArrayList<>();
         ladder.forEach((cohort, result) -> {
-            fits.add(result.fit());
-            LifetimeSample sample = drawn.get(cohort);
-            curves.addAll(Curves.kaplanMeier(cohort, sample));
+            CohortDiagnostics beside =
+                    CohortDiagnostics.of(cohort, cohorts.get(cohort), settings.preventiveWarningShare());
+            fits.add(result.fit().with(beside.npmle()).noted(beside.caution()));
+            curves.addAll(beside.curves());
+            incidence.addAll(beside.incidence());
             result.life().ifPresent(life -> {
                 laws.put(cohort, new LifeLaws.Law(cohort, result.fit().rung(), life));
-                curves.addAll(Curves.weibull(cohort, life, sample));
+                curves.addAll(Curves.weibull(cohort, life, cohorts.get(cohort).sample()));
             });
         });
         return new Estimates(
@@ -68,6 +79,8 @@ public record Estimates(
                 laws,
                 List.copyOf(fits),
                 List.copyOf(curves),
+                List.copyOf(incidence),
+                CohortComparison.of(counts),
                 PeerRates.fit(counts.peers(), settings.recurrence()));
     }
 

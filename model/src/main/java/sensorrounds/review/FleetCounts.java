@@ -2,10 +2,8 @@ package sensorrounds.review;
 
 import java.io.Serializable;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -17,9 +15,6 @@ import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.VisitSummary;
 import sensorrounds.recurrence.PeerCells;
-import sensorrounds.survival.CohortLadder;
-import sensorrounds.survival.Lifetime;
-import sensorrounds.survival.LifetimeSample;
 
 /**
  * What all vehicles together say before anything is fitted: a mergeable state of whole numbers, so that any split of
@@ -33,14 +28,16 @@ public final class FleetCounts implements Serializable {
     private final WakeCells wake;
     private final PeerCells peers = new PeerCells();
     private final WarningCounts warnings = new WarningCounts();
-    private final Map<String, Map<Lifetime, Long>> lives = new HashMap<>();
-    private final Map<String, long[]> ends = new HashMap<>();
+    private final Map<Sort, LifeCells> lives = new HashMap<>();
     private final EnumMap<FailureCause, Long> causes = new EnumMap<>(FailureCause.class);
     private final EnumMap<Finding.Kind, Long> findings = new EnumMap<>(Finding.Kind.class);
     private long vehicles;
     private long sensorsInService;
     private LocalDate firstVisit;
     private LocalDate lastVisit;
+
+    /** @param vehicleClass null when not known, as the part */
+    private record Sort(String vehicleClass, String part) implements Serializable {}
 
     public FleetCounts(ReviewSettings settings, LocalDate asOf) {
         this.settings = settings;
@@ -74,15 +71,11 @@ public final class FleetCounts implements Serializable {
         if (life.end() == LifeEnd.FAILED) {
             causes.merge(life.cause(), 1L, Long::sum);
         }
-        String cohort =
-                settings.cohortBy().cohort(history.vehicle().vehicleClass(), CohortParts.of(history.vehicle(), life));
-        if (life.end() != LifeEnd.IN_SERVICE) {
-            long[] e = ends.computeIfAbsent(cohort, k -> new long[2]);
-            e[0] += life.end() == LifeEnd.PREVENTIVE ? 1 : 0;
-            e[1]++;
-        }
         if (life.lifetime() != null) {
-            lives.computeIfAbsent(cohort, k -> new HashMap<>()).merge(life.lifetime(), 1L, Long::sum);
+            lives.computeIfAbsent(
+                            new Sort(history.vehicle().vehicleClass(), CohortParts.of(history.vehicle(), life)),
+                            k -> new LifeCells())
+                    .add(life.lifetime(), EndCause.of(life), 1);
         }
     }
 
@@ -91,15 +84,8 @@ public final class FleetCounts implements Serializable {
         wake.merge(o.wake);
         peers.merge(o.peers);
         warnings.merge(o.warnings);
-        o.lives.forEach((cohort, cells) -> {
-            Map<Lifetime, Long> mine = lives.computeIfAbsent(cohort, k -> new HashMap<>());
-            cells.forEach((life, n) -> mine.merge(life, n, Long::sum));
-        });
-        o.ends.forEach((cohort, e) -> {
-            long[] mine = ends.computeIfAbsent(cohort, k -> new long[2]);
-            mine[0] += e[0];
-            mine[1] += e[1];
-        });
+        o.lives.forEach((sort, cells) ->
+                lives.computeIfAbsent(sort, k -> new LifeCells()).merge(cells));
         o.causes.forEach((c, n) -> causes.merge(c, n, Long::sum));
         o.findings.forEach((k, n) -> findings.merge(k, n, Long::sum));
         vehicles += o.vehicles;
@@ -113,31 +99,18 @@ public final class FleetCounts implements Serializable {
         return this;
     }
 
-    /** Sample of each cohort, identical lives as weights. */
-    public SortedMap<String, LifetimeSample> samples() {
-        SortedMap<String, LifetimeSample> samples = new TreeMap<>();
-        lives.forEach((cohort, cells) -> {
-            List<Lifetime> weighted = new ArrayList<>(cells.size());
-            cells.forEach((l, n) -> weighted.add(new Lifetime(l.entry(), l.lower(), l.upper(), n * l.weight())));
-            samples.put(cohort, LifetimeSample.of(weighted));
-        });
-        return samples;
+    /** Lives of each cohort, divided as the settings ask. */
+    public SortedMap<String, LifeCells> cohorts() {
+        return cohorts(settings.cohortBy());
     }
 
-    /** Preventive replacements among all ends, by cohort and for the pool; missing where nothing ended. */
-    public Map<String, Double> preventiveShares() {
-        Map<String, Double> shares = new TreeMap<>();
-        long preventive = 0;
-        long all = 0;
-        for (Map.Entry<String, long[]> e : ends.entrySet()) {
-            shares.put(e.getKey(), (double) e.getValue()[0] / e.getValue()[1]);
-            preventive += e.getValue()[0];
-            all += e.getValue()[1];
-        }
-        if (all > 0) {
-            shares.put(CohortLadder.POOL, (double) preventive / all);
-        }
-        return shares;
+    /** Lives of each cohort, divided by this column. */
+    public SortedMap<String, LifeCells> cohorts(CohortBy by) {
+        SortedMap<String, LifeCells> cohorts = new TreeMap<>();
+        lives.forEach(
+                (sort, cells) -> cohorts.computeIfAbsent(by.cohort(sort.vehicleClass, sort.part), k -> new LifeCells())
+                        .merge(cells));
+        return cohorts;
     }
 
     public WakeCells wake() {

@@ -9,11 +9,17 @@ import sensorrounds.replacement.Costs;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.CohortLadder;
 
-/** Every cost, horizon, threshold and prior that a review of a fleet rests on. */
+/**
+ * Every cost, horizon, threshold and prior that a review of a fleet rests on.
+ *
+ * @param preventiveWarningShare share of preventive replacements, of these and the failures, above which a cohort's
+ *     curve carries a warning; 0 to 1
+ */
 public record ReviewSettings(
         HistorySettings history,
         CohortBy cohortBy,
         CohortLadder.Settings ladder,
+        double preventiveWarningShare,
         ConditionSettings condition,
         OutlookSettings outlook,
         RecurrenceSettings recurrence,

@@ -21,8 +21,9 @@ import java.io.Serializable;
  * @param logLikelihood of the cohort's own fit; NaN when it failed
  * @param iterations iterations it took
  * @param gradientNorm scaled gradient norm where it stopped
- * @param preventiveShare preventive replacements among all ends
+ * @param preventiveShare preventive replacements among these and the failures; NaN without either
  * @param note what to know about it, in a sentence; empty when nothing
+ * @param npmle the curve without a shape beside the law
  */
 public record CohortFit(
         String cohort,
@@ -42,5 +43,40 @@ public record CohortFit(
         int iterations,
         double gradientNorm,
         double preventiveShare,
-        String note)
-        implements Serializable {}
+        String note,
+        NpmleCheck npmle)
+        implements Serializable {
+
+    /** The fit with the curve without a shape beside it. */
+    public CohortFit with(NpmleCheck check) {
+        return copy(note, check);
+    }
+
+    /** The fit with one more thing to know about it; the same when there is none. */
+    public CohortFit noted(String more) {
+        return more.isEmpty() ? this : copy(note.isEmpty() ? more : note + "; " + more, npmle);
+    }
+
+    private CohortFit copy(String newNote, NpmleCheck check) {
+        return new CohortFit(
+                cohort,
+                rung,
+                status,
+                lives,
+                failures,
+                exposureYears,
+                shape,
+                shapeLower,
+                shapeUpper,
+                scaleDays,
+                scaleLower,
+                scaleUpper,
+                medianDays,
+                logLikelihood,
+                iterations,
+                gradientNorm,
+                preventiveShare,
+                newNote,
+                check);
+    }
+}

@@ -73,7 +73,7 @@ public final class CohortLadder {
      * The ladder for every cohort and for {@link #POOL}.
      *
      * @param cohorts lives in days of age, by cohort
-     * @param preventiveShares share of preventive replacements among ends by cohort and for the pool, passed on to the
+     * @param preventiveShares share of preventive replacements by cohort and for the pool, passed on to the
      *     tables; NaN there where missing
      * @throws IllegalArgumentException if a cohort bears the name of the pool
      */
@@ -187,7 +187,8 @@ public final class CohortLadder {
                 own.iterations(),
                 own.gradientNorm(),
                 shares.getOrDefault(cohort, Double.NaN),
-                choice.note());
+                choice.note(),
+                NpmleCheck.NOT_RUN);
         return new CohortLife(choice.rung(), life, fit);
     }
 

@@ -9,7 +9,7 @@ import java.io.Serializable;
  * @param method estimator
  * @param ageDays age in days
  * @param survival S(age)
- * @param lower lower 95 % limit
+ * @param lower lower 95 % limit; NaN where none is known, as upper
  * @param upper upper 95 % limit
  * @param atRisk units under observation at that age; may rise with age when entry is delayed
  * @param failures failures up to that age, weights added
@@ -27,6 +27,13 @@ public record CurvePoint(
     /** Estimator behind the point. */
     public enum Method {
         KAPLAN_MEIER,
-        WEIBULL
+        WEIBULL,
+        /** Kaplan-Meier with every preventive replacement counted as a failure: the curve cannot lie lower. */
+        PESSIMISTIC,
+        /**
+         * Nonparametric maximum likelihood estimate from the failure intervals. Between two points of unequal share the
+         * curve falls somewhere; between two of equal share it is flat.
+         */
+        TURNBULL
     }
 }

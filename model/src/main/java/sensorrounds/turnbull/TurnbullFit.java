@@ -117,6 +117,12 @@ public final class TurnbullFit {
         return uniqueness;
     }
 
+    /** As {@link #uniqueness()}, of the hazards of those intervals alone that somebody is known to have outlived. */
+    public Uniqueness uniquenessWhereOutlived() {
+        requireMaximum();
+        return Uniqueness.of(problem, solution.hazard());
+    }
+
     /** Lowest age at which the data can place a failure; before it the curve is 1 because nobody was there to fail. */
     public double firstSupportedAge() {
         requireMaximum();

@@ -36,6 +36,19 @@ class RankTestsTest {
                 RankWeight.flemingHarrington(0.5, 1));
     }
 
+    /** (0, 4] and (6, 10] can share the mass of (0, 10] in any way, and A's hazard outlived hangs on the shares. */
+    @Test
+    void scoresThatHangOnAChoiceOfMassesAreRefused() {
+        ComparisonResult result = HazardScoreTest.withDefaults()
+                .test(List.of(
+                        group("A", Lifetime.interval(0, 0, 10), Lifetime.censored(4, 6)),
+                        group("B", Lifetime.censored(0, 20))));
+        assertThat(result.status()).isEqualTo(Status.NOT_DETERMINED);
+        assertThat(result.cause()).contains("other masses fit all groups pooled equally well");
+        assertThat(result.rows().get(0).observed()).isEqualTo(1);
+        assertThat(result.rows().get(0).expected()).isNaN();
+    }
+
     /** By hand: A 1, 3+; B 2, 4. Ages 1, 2, 4 with 2, 1, 0 of 4, 3, 1 at risk from A: O 1, E 5/6, V 1/4 + 2/9. */
     @Test
     void fourLivesSolvedByHand() {
