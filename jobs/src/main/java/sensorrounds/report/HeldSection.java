@@ -36,11 +36,11 @@ final class HeldSection implements Section {
     @Override
     public String howToRead(ReportData data) {
         return "A repair is followed until the warning is seen again, until other work is done on the system, or to the day of "
-                + "this report. A repair followed for less than the days asked about counts for as long as it was followed. "
-                + "Vehicles that no visit has seen again count as held in the share, and not at all in “of those seen”: the "
-                + "truth lies between the two. Kinds of repair are not dealt out by lot. Sets are replaced on old vehicles, "
-                + "relearns tried on easy cases, and a warning may come back for another cause. The last column puts all "
-                + "kinds on the same mix of first and repeated work, and adjusts for nothing else.";
+                + "this report; one followed for less than the days asked about counts for as long as it was followed. Where no "
+                + "visit saw the outcome the repair counts as held in the share, and not at all in “of those seen”: the truth "
+                + "is likely to lie between the two. Kinds of repair are not dealt out by lot: sets are replaced on old "
+                + "vehicles, relearns tried on easy cases, and a warning may come back for another cause. The “adjusted” column of "
+                + "the counts puts all kinds on the same mix of first and repeated work, and adjusts for nothing else.";
     }
 
     @Override
@@ -64,21 +64,52 @@ final class HeldSection implements Section {
                                 ComebackRate::repair, Comparator.nullsLast(Comparator.<Repair>naturalOrder()))
                         .thenComparingInt(ComebackRate::windowDays))
                 .toList();
-        new Grid<ComebackRate>(Grid.Shape.CARDS, "Warning back after repair, by what was done")
-                .column("Work", (h1, r) -> h1.element("span", work(r.repair()), "class", "key"))
+        List<Integer> windows =
+                rows.stream().map(ComebackRate::windowDays).distinct().sorted().toList();
+        Grid<List<ComebackRate>> grid = new Grid<List<ComebackRate>>(
+                        Grid.Shape.CARDS, "Share of repairs after which the warning was back, by what was done")
+                .column(
+                        "Work",
+                        (h1, kind) -> h1.element("span", work(kind.get(0).repair()), "class", "key"))
+                .count("Repairs", kind -> kind.get(0).repairs());
+        for (int window : windows) {
+            grid.number(
+                    "Back within " + Format.count(window, "day"),
+                    kind -> within(kind, window).map(ComebackRate::share).orElse(Double.NaN),
+                    (h1, kind) -> within(kind, window)
+                            .ifPresentOrElse(
+                                    r -> share(h1, r.share(), r.lower(), r.upper()), () -> h1.text(Format.NONE)));
+        }
+        grid.write(
+                h,
+                rows.stream()
+                        .map(ComebackRate::repair)
+                        .distinct()
+                        .map(kind ->
+                                rows.stream().filter(r -> r.repair() == kind).toList())
+                        .toList());
+        counts(h, rows);
+    }
+
+    private static Optional<ComebackRate> within(List<ComebackRate> kind, int window) {
+        return kind.stream().filter(r -> r.windowDays() == window).findFirst();
+    }
+
+    private static void counts(Html h, List<ComebackRate> rows) {
+        h.open("details").element("summary", "The counts behind the shares");
+        new Grid<ComebackRate>(Grid.Shape.SCROLLS, "Repairs by outcome; each is counted once in a row")
+                .column("Work", (h1, r) -> h1.text(work(r.repair())))
                 .number("Within", ComebackRate::windowDays, (h1, r) -> h1.text(Format.count(r.windowDays(), "day")))
                 .count("Repairs", ComebackRate::repairs)
                 .count("Back", ComebackRate::back)
                 .count("Seen to hold", ComebackRate::held)
-                .count("Not looked at since", ComebackRate::notLooked)
-                .count("Too recent", ComebackRate::tooRecent)
+                .count("Outcome not seen", ComebackRate::notLooked)
+                .count("Cut short", ComebackRate::cutShort)
                 .number("Share back", ComebackRate::share, (h1, r) -> share(h1, r.share(), r.lower(), r.upper()))
                 .number("Of those seen", ComebackRate::shareOfSeen, (h1, r) -> h1.text(Format.share(r.shareOfSeen())))
-                .number(
-                        "On one mix of first and repeated work",
-                        ComebackRate::adjustedShare,
-                        (h1, r) -> h1.text(Format.share(r.adjustedShare())))
+                .number("Adjusted", ComebackRate::adjustedShare, (h1, r) -> h1.text(Format.share(r.adjustedShare())))
                 .write(h, rows);
+        h.close("details").line();
     }
 
     static String work(Repair repair) {
@@ -88,8 +119,7 @@ final class HeldSection implements Section {
         return switch (repair) {
             case RELEARN -> "relearn alone";
             case CODES_CLEARED -> "codes cleared alone";
-            case OTHER_WHEEL_WORK -> "other work on a wheel, with relearn or clearing";
-            case SET_REPLACED, SENSOR_REPLACED, PRESSURES_CORRECTED, NONE -> Words.of(repair);
+            case OTHER_WHEEL_WORK, SET_REPLACED, SENSOR_REPLACED, PRESSURES_CORRECTED, NONE -> Words.of(repair);
         };
     }
 

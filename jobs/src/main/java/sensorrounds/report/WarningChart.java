@@ -1,5 +1,7 @@
 package sensorrounds.report;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -87,7 +89,7 @@ final class WarningChart {
         for (int i = 0; i <= LINES; i++) {
             double y = y(i * tick);
             svg.line(LEFT, y, RIGHT, y, i == 0 ? "axis" : "grid");
-            svg.text(LEFT - 6, y + 4, "end", i == 0 ? "0" : Format.figure(i * tick), "tick");
+            svg.text(LEFT - 6, y + 4, "end", label(i * tick), "tick");
         }
         svg.text(LEFT, AT_RISK, "start", "vehicles under observation", "tick");
         for (int half : halves()) {
@@ -100,6 +102,14 @@ final class WarningChart {
             }
         }
         svg.text(LEFT, FLOOR + 32, "start", "years since the first visit", "tick");
+    }
+
+    /** Round figures without closing noughts. */
+    private static String label(double warnings) {
+        return new BigDecimal(warnings)
+                .round(new MathContext(3))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     private Svg.Path steps(ToDoubleFunction<WarningCurvePoint> value) {

@@ -12,7 +12,7 @@ import sensorrounds.recurrence.ComebackRate;
 public final class ComebackRates {
     public static final Table<ComebackRate> TABLE = new Table<>(
             "comeback_rates",
-            "How often the system warning was back after each kind of repair: repairs = back + held + not_looked + too_recent.",
+            "How often the system warning was back after each kind of repair: repairs = back + held + not_looked + cut_short.",
             List.of(
                     word("repair", "Strongest work done; null for every kind together.", ComebackRate::repair),
                     whole("window_days", "Days after the repair.", ComebackRate::windowDays),
@@ -24,9 +24,9 @@ public final class ComebackRates {
                             "Followed to its end, and not seen without the warning then or later.",
                             ComebackRate::notLooked),
                     count(
-                            "too_recent",
+                            "cut_short",
                             "Not followed to its end: repaired too late, left, or other work came first.",
-                            ComebackRate::tooRecent),
+                            ComebackRate::cutShort),
                     number(
                             "share",
                             "Share back within the window, repairs counted for as long as they were followed; null when"

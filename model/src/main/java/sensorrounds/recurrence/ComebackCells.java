@@ -87,7 +87,7 @@ final class ComebackCells implements Serializable {
         return notLooked[window];
     }
 
-    long tooRecent(int window) {
+    long cutShort(int window) {
         return repairs - backWithin[window] - held[window] - notLooked[window];
     }
 

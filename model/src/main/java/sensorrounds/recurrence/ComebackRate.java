@@ -5,14 +5,14 @@ import sensorrounds.history.Repair;
 
 /**
  * How often the system warning was back within some days after one kind of repair. Of the repairs, each is counted once:
- * {@code repairs = back + held + notLooked + tooRecent}.
+ * {@code repairs = back + held + notLooked + cutShort}.
  *
  * @param repair strongest work done; null for every kind together
  * @param windowDays days after the repair
  * @param back warning seen again within the window
  * @param held seen without the warning at the end of the window or later
  * @param notLooked followed to the end of the window, but at its end or later no visit has seen the vehicle without the warning
- * @param tooRecent not followed to the end of the window: repaired too late, left the fleet, or other work came first
+ * @param cutShort not followed to the end of the window: repaired too late, left the fleet, or other work came first
  * @param share estimated share back within the window, with repairs counted as long as they were followed; NaN, with limits 0
  *     and 1, when none was followed to its end
  * @param lower 95 % limit
@@ -28,7 +28,7 @@ public record ComebackRate(
         long back,
         long held,
         long notLooked,
-        long tooRecent,
+        long cutShort,
         double share,
         double lower,
         double upper,

@@ -89,7 +89,7 @@ public final class ComebackRates implements Serializable {
                 counted.backWithin(window),
                 counted.held(window),
                 counted.notLooked(window),
-                counted.tooRecent(window),
+                counted.cutShort(window),
                 share.share(),
                 share.lower(),
                 share.upper(),

@@ -146,7 +146,7 @@ class ComebackRatesTest {
         WilsonInterval limits = WilsonInterval.of(0.625 * 20 / 7, 20 / 7.0, 0.95);
         assertThat(c.share(0).lower()).isCloseTo(limits.lower(), within(1e-14));
         assertThat(c.share(0).upper()).isCloseTo(limits.upper(), within(1e-14));
-        assertThat(c.tooRecent(0)).isEqualTo(1);
+        assertThat(c.cutShort(0)).isEqualTo(1);
         assertThat(c.backWithin(0)).isEqualTo(2);
     }
 
@@ -170,9 +170,9 @@ class ComebackRatesTest {
             c.add(new RepairOutcome(Repair.RELEARN, false, back, end == 0 ? 0 : random.nextInt(end), end));
         }
         for (int w = 0; w < 3; w++) {
-            assertThat(c.backWithin(w) + c.held(w) + c.notLooked(w) + c.tooRecent(w))
+            assertThat(c.backWithin(w) + c.held(w) + c.notLooked(w) + c.cutShort(w))
                     .isEqualTo(500);
-            assertThat(c.tooRecent(w)).isNotNegative();
+            assertThat(c.cutShort(w)).isNotNegative();
         }
     }
 
@@ -225,7 +225,7 @@ class ComebackRatesTest {
         assertThat(relearn.shareOfSeen()).isCloseTo(4 / 9.0, within(1e-12));
         ComebackRate all = rate(rates, null);
         assertThat(all.repairs()).isEqualTo(14);
-        assertThat(all.back() + all.held() + all.notLooked() + all.tooRecent()).isEqualTo(14);
+        assertThat(all.back() + all.held() + all.notLooked() + all.cutShort()).isEqualTo(14);
     }
 
     private static ComebackRate rate(ComebackRates rates, Repair repair) {
