@@ -17,6 +17,8 @@ import java.util.Set;
 final class Html {
     /** Longer texts are cut on the page; the tables of the run hold them whole. */
     static final int LONGEST_DATA = 300;
+    /** Stories run to some 700 characters. */
+    static final int LONGEST_STORY = 1500;
 
     private static final Set<String> VOID = Set.of("br", "hr", "input", "link", "meta");
     private static final String NAME = "[a-zA-Z][a-zA-Z0-9:-]*";
@@ -75,6 +77,11 @@ final class Html {
         return element("bdi", shorten(text));
     }
 
+    /** As {@link #data}, for sentences of our own around values from logs: only what no story comes near is cut. */
+    Html story(String text) {
+        return element("bdi", shorten(text, LONGEST_STORY));
+    }
+
     Html line() {
         return append("\n");
     }
@@ -105,10 +112,14 @@ final class Html {
     }
 
     static String shorten(String text) {
-        if (text.length() <= LONGEST_DATA) {
+        return shorten(text, LONGEST_DATA);
+    }
+
+    private static String shorten(String text, int longest) {
+        if (text.length() <= longest) {
             return text;
         }
-        int cut = LONGEST_DATA - 40;
+        int cut = longest - 40;
         int end = Character.isHighSurrogate(text.charAt(cut - 1)) ? cut - 1 : cut;
         return text.substring(0, end) + "… (" + Format.whole(text.length()) + " characters)";
     }

@@ -68,7 +68,7 @@ final class RecurringSection implements Section {
         h.text("; " + Words.of(v.pattern()) + "; last seen ");
         Cells.day(h, v.lastSeen());
         h.close("p");
-        h.open("p").data(v.story()).close();
+        h.open("p").story(v.story()).close();
         h.element(
                 "p",
                 Format.count(v.episodes(), "episode") + ", " + Format.count(v.returnsAfterRepair(), "return")

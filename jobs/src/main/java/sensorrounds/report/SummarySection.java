@@ -129,7 +129,7 @@ final class SummarySection implements Section {
         } else {
             h.text(
                     "On " + Format.count(head.recurringCount(), "vehicle")
-                            + " the system warning comes back. Look at the suspects before yet another relearn or part. Most certain: ");
+                            + " the system warning comes back. Look at the suspects before yet another relearn or part. Begin with ");
             h.data(head.recurring().get(0).vehicleId());
             head.worstRecurring().stream()
                     .flatMap(v -> v.suspects().stream().limit(1))
@@ -225,8 +225,8 @@ final class SummarySection implements Section {
                     .ifPresent(g -> {
                         h.text(" Most often: ");
                         h.data(g.rule());
-                        h.text(" (" + Format.whole(g.count()) + "). ");
-                        h.data(g.remedy());
+                        h.text(" (" + Format.count(g.count(), "row") + "). What to do: ");
+                        h.data(g.remedy()).text(g.remedy().endsWith(".") ? "" : ".");
                     });
         }
         h.close("li").line();

@@ -196,7 +196,9 @@ final class SampleLists {
                         true,
                         List.of(sensor, place, other),
                         "The system warning was there at five visits since May 2024, mostly on cold mornings. It was "
-                                + "relearned three times and came back each time. Every sensor answered every time."),
+                                + "relearned three times and came back each time. Every sensor answered every time. "
+                                + "The code C1B30 names no wheel. First suspect: axle 2, right at 62 % (needed 3, 4, 3, 3, "
+                                + "4, 4 tries at its last 6 reads). Next: wake it with another reader."),
                 new RecurringVehicle(
                         "T-019",
                         "Quayside",

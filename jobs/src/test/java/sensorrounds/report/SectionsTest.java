@@ -90,6 +90,23 @@ class SectionsTest {
         assertThat(page.words("start")).contains("For 1 of them the drive was long enough");
     }
 
+    /** The story of V-127 is longer than the 300 characters at which values from logs are cut. */
+    @Test
+    void aStoryKeepsItsNextStep() {
+        assertThat(page.words("recurring"))
+                .contains("Next: wake it with another reader.")
+                .doesNotContain("characters)");
+    }
+
+    @Test
+    void theFirstStepsClaimNoMoreThanTheyKnow() {
+        assertThat(page.words("start"))
+                .contains("yet another relearn or part. Begin with V-127")
+                .doesNotContain("Most certain")
+                .contains("(812 rows). What to do: State the order of the date in the mapping file of this folder.")
+                .doesNotContain("folder..");
+    }
+
     @Test
     void suspectsComeWithTheirChanceReasonsAndNextStep() {
         assertThat(page.words("recurring"))

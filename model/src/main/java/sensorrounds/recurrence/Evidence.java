@@ -19,6 +19,8 @@ public record Evidence(Sign sign, String words, double logWeight) {
         FAULT_CODE,
         SILENCE,
         FITTED_AFTER,
+        /** Earlier episodes that ended with a dead sensor found and replaced. */
+        FOUND_DEAD,
         ONE_PLACE,
         KNOWN_FAILED
     }

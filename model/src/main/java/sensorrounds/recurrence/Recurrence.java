@@ -3,6 +3,7 @@ package sensorrounds.recurrence;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import sensorrounds.condition.WakeModel;
 import sensorrounds.history.FollowUp;
 import sensorrounds.history.LifeEnd;
@@ -14,12 +15,25 @@ import sensorrounds.history.WarningEpisode;
 public final class Recurrence {
     private Recurrence() {}
 
+    /** As with a law of life, with no such law: sensors weigh by their age alone. */
+    public static Optional<RecurringVehicle> of(
+            VehicleHistory history, PeerRates peers, WakeModel model, RecurrenceSettings settings, LocalDate asOf) {
+        return of(history, peers, model, life -> Double.NaN, settings, asOf);
+    }
+
     /**
+     * @param failsWithinYear chance that a sensor on the vehicle does not work a year from now, by its law of life; NaN
+     *     when not known
      * @param asOf day of the judgement; episodes first seen later are left out
      * @return empty for a vehicle that never had a system warning, or no visit by then
      */
     public static Optional<RecurringVehicle> of(
-            VehicleHistory history, PeerRates peers, WakeModel model, RecurrenceSettings settings, LocalDate asOf) {
+            VehicleHistory history,
+            PeerRates peers,
+            WakeModel model,
+            ToDoubleFunction<SensorLife> failsWithinYear,
+            RecurrenceSettings settings,
+            LocalDate asOf) {
         List<WarningEpisode> episodes = SystemWarnings.episodes(history, asOf);
         Optional<Integer> days = SystemWarnings.exposureDays(history, asOf);
         if (episodes.isEmpty() || days.isEmpty()) {
@@ -31,8 +45,15 @@ public final class Recurrence {
         List<WarningEpisode> recent = inWindow(episodes, settings, asOf);
         RecurringVehicle.Pattern pattern = pattern(history, episodes, recent, settings, asOf);
         Suspects.Judgement judgement = pattern == RecurringVehicle.Pattern.NOT_RECURRING
-                ? new Suspects.Judgement(List.of(), "")
-                : Suspects.judge(history, model, settings, asOf);
+                ? new Suspects.Judgement(List.of(), "", false)
+                : Suspects.judge(
+                        history,
+                        model,
+                        pattern == RecurringVehicle.Pattern.RECURRING_WITH_FAILURES
+                                ? Optional.of(failsWithinYear)
+                                : Optional.empty(),
+                        settings,
+                        asOf);
         boolean followUpOpen = followUpOpen(history, asOf);
         LocalDate lastSeen = episodes.stream()
                 .map(e -> e.lastSeen().isAfter(asOf) ? asOf : e.lastSeen())

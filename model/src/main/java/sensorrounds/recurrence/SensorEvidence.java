@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import sensorrounds.condition.BatteryReports;
 import sensorrounds.condition.ConditionSettings;
@@ -29,6 +30,7 @@ import sensorrounds.visit.WheelPosition;
 /** Gathers what one vehicle's history says for and against each of its sensors, within the window of recurrence. */
 final class SensorEvidence {
     private final WakeModel model;
+    private final ToDoubleFunction<SensorLife> failsWithinYear;
     private final ConditionSettings condition;
     private final SuspectWeights weights;
     private final LocalDate asOf;
@@ -37,14 +39,19 @@ final class SensorEvidence {
     private final LocalDate firstWarned;
     private final List<Finding> places;
 
-    /** @param episodes the episodes that make up the recurrence */
+    /**
+     * @param episodes the episodes that make up the recurrence
+     * @param failsWithinYear chance of not working a year from now by the law of life; NaN for the weight of its age
+     */
     SensorEvidence(
             VehicleHistory history,
             List<WarningEpisode> episodes,
             WakeModel model,
+            ToDoubleFunction<SensorLife> failsWithinYear,
             RecurrenceSettings settings,
             LocalDate asOf) {
         this.model = model;
+        this.failsWithinYear = failsWithinYear;
         this.condition = settings.condition();
         this.weights = settings.weights();
         this.asOf = asOf;
@@ -81,13 +88,25 @@ final class SensorEvidence {
     }
 
     private Evidence age(SensorLife life) {
+        double chance = failsWithinYear.applyAsDouble(life);
+        if (!Double.isNaN(chance)) {
+            String words = String.format(
+                    Locale.ROOT,
+                    "%s, by its law of life %.0f %% not to work a year from now, before other evidence",
+                    life.fittedOn() == null ? "age not known" : years(life),
+                    100 * chance);
+            return Evidence.of(Evidence.Sign.PRIOR, words, Math.max(weights.young(), chance));
+        }
         if (life.fittedOn() == null || life.basis() == OriginBasis.UNKNOWN) {
             return Evidence.of(Evidence.Sign.PRIOR, "age not known, before other evidence", weights.unknownAge());
         }
         long days = Math.max(0, ChronoUnit.DAYS.between(life.fittedOn(), asOf));
-        String words = String.format(
-                Locale.ROOT, "%.1f years old, before other evidence", days / SystemWarnings.DAYS_PER_YEAR);
-        return Evidence.of(Evidence.Sign.PRIOR, words, weights.ofAge(days));
+        return Evidence.of(Evidence.Sign.PRIOR, years(life) + ", before other evidence", weights.ofAge(days));
+    }
+
+    private String years(SensorLife life) {
+        long days = Math.max(0, ChronoUnit.DAYS.between(life.fittedOn(), asOf));
+        return String.format(Locale.ROOT, "%.1f years old", days / SystemWarnings.DAYS_PER_YEAR);
     }
 
     /**

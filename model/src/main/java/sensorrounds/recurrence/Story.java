@@ -49,7 +49,10 @@ final class Story {
                 + (returns == 0 ? "" : ", back " + count(returns, "time") + " after work") + ", last on "
                 + recent.get(recent.size() - 1).lastSeen() + "; " + what + "."
                 + unnamed(history, settings, asOf)
-                + " First suspect: " + name(first)
+                + (pattern == RecurringVehicle.Pattern.RECURRING_WITH_FAILURES && judgement.byAgeAlone()
+                        ? " Next of the set: "
+                        : " First suspect: ")
+                + name(first)
                 + String.format(Locale.ROOT, " at %.0f %%", 100 * first.probability())
                 + " (" + judgement.lead() + "). Next: " + first.nextStep() + "." + open;
     }

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 import sensorrounds.condition.WakeModel;
 import sensorrounds.history.Finding;
 import sensorrounds.history.LifeReading;
@@ -34,28 +35,45 @@ public final class Suspects {
         }
     }
 
+    /** Finds beyond this number say nothing new: they come from one cause, a set of one age. */
+    private static final long MOST_FINDS = 2;
+
     private Suspects() {}
 
     /** Suspects, most probable first. Their probabilities add up to one; there is always "not a sensor" among them. */
     public static List<Suspect> of(
             VehicleHistory history, WakeModel model, RecurrenceSettings settings, LocalDate asOf) {
-        return judge(history, model, settings, asOf).suspects();
+        return judge(history, model, Optional.empty(), settings, asOf).suspects();
     }
 
     /**
      * Suspects with what speaks for the first of them.
      *
      * @param lead the strongest sign for the first suspect, in words
+     * @param byAgeAlone true when the first suspect is a sensor and nothing but its age speaks for it
      */
-    record Judgement(List<Suspect> suspects, String lead) {}
+    record Judgement(List<Suspect> suspects, String lead, boolean byAgeAlone) {}
 
-    static Judgement judge(VehicleHistory history, WakeModel model, RecurrenceSettings settings, LocalDate asOf) {
+    /**
+     * @param dyingSet where sensors of the vehicle are found dead one after the other: the chance that one does not work a
+     *     year from now, by its law of life. Earlier finds then speak against a cause outside the sensors, and the next
+     *     of the set to go is sought
+     */
+    static Judgement judge(
+            VehicleHistory history,
+            WakeModel model,
+            Optional<ToDoubleFunction<SensorLife>> dyingSet,
+            RecurrenceSettings settings,
+            LocalDate asOf) {
         List<WarningEpisode> episodes = Recurrence.inWindow(SystemWarnings.episodes(history, asOf), settings, asOf);
-        List<Candidate> byWeight = candidates(history, episodes, model, settings, asOf).stream()
+        List<Candidate> byWeight = candidates(history, episodes, model, dyingSet, settings, asOf).stream()
                 .sorted(Comparator.comparingDouble((Candidate c) -> -c.logWeight())
                         .thenComparing(Candidate::position, NO_PLACE_LAST))
                 .toList();
-        return new Judgement(suspects(byWeight, settings), lead(byWeight.get(0)));
+        Candidate first = byWeight.get(0);
+        boolean byAgeAlone =
+                first.sensorId() != null && first.evidence().stream().noneMatch(e -> e.logWeight() > 0);
+        return new Judgement(suspects(byWeight, dyingSet.isPresent(), settings), lead(first), byAgeAlone);
     }
 
     private static String lead(Candidate first) {
@@ -70,23 +88,36 @@ public final class Suspects {
             VehicleHistory history,
             List<WarningEpisode> episodes,
             WakeModel model,
+            Optional<ToDoubleFunction<SensorLife>> dyingSet,
             RecurrenceSettings settings,
             LocalDate asOf) {
-        SensorEvidence evidence = new SensorEvidence(history, episodes, model, settings, asOf);
+        ToDoubleFunction<SensorLife> failsWithinYear = dyingSet.orElse(life -> Double.NaN);
+        SensorEvidence evidence = new SensorEvidence(history, episodes, model, failsWithinYear, settings, asOf);
         List<Candidate> all = new ArrayList<>();
         for (SensorLife life : onWheels(history)) {
             all.add(new Candidate(life.position(), life.sensorId(), evidence.of(life)));
         }
-        all.add(notASensor(history, settings, asOf));
+        long found = dyingSet.isEmpty()
+                ? 0
+                : episodes.stream().filter(WarningEpisode::lastingCause).count();
+        all.add(notASensor(history, found, episodes.size(), settings, asOf));
         return all;
     }
 
-    private static Candidate notASensor(VehicleHistory history, RecurrenceSettings settings, LocalDate asOf) {
+    private static Candidate notASensor(
+            VehicleHistory history, long found, int episodes, RecurrenceSettings settings, LocalDate asOf) {
         List<Evidence> evidence = new ArrayList<>();
         evidence.add(Evidence.of(
                 Evidence.Sign.PRIOR,
                 "a cause outside the sensors, before other evidence: the measure of all weights",
                 1));
+        if (found > 0) {
+            evidence.add(Evidence.of(
+                    Evidence.Sign.FOUND_DEAD,
+                    found + " of " + episodes + (episodes == 1 ? " episode" : " episodes")
+                            + " ended with a dead sensor found and replaced",
+                    Math.pow(settings.weights().foundDead(), Math.min(found, MOST_FINDS))));
+        }
         List<Finding> places = OnePlace.findings(history, settings, asOf);
         if (places.isEmpty()) {
             return new Candidate(null, null, evidence);
@@ -123,7 +154,7 @@ public final class Suspects {
         return read.isAfter(fitted) ? read : fitted;
     }
 
-    private static List<Suspect> suspects(List<Candidate> byWeight, RecurrenceSettings settings) {
+    private static List<Suspect> suspects(List<Candidate> byWeight, boolean dyingSet, RecurrenceSettings settings) {
         double most = byWeight.get(0).logWeight();
         double total = byWeight.stream()
                 .mapToDouble(c -> Math.exp(c.logWeight() - most))
@@ -138,13 +169,13 @@ public final class Suspects {
                     c.sensorId(),
                     Math.exp(c.logWeight() - most) / total,
                     evidence.stream().map(Evidence::text).toList(),
-                    c.sensorId() == null ? outsideStep(c, settings) : sensorStep(evidence, settings)));
+                    c.sensorId() == null ? outsideStep(c, settings) : sensorStep(evidence, dyingSet, settings)));
         }
         return List.copyOf(suspects);
     }
 
     /** What would settle the strongest sign that speaks for the sensor. */
-    private static String sensorStep(List<Evidence> strongestFirst, RecurrenceSettings settings) {
+    private static String sensorStep(List<Evidence> strongestFirst, boolean dyingSet, RecurrenceSettings settings) {
         Evidence.Sign sign = strongestFirst.stream()
                 .filter(e -> e.logWeight() > 0)
                 .map(Evidence::sign)
@@ -159,12 +190,16 @@ public final class Suspects {
             case FAULT_CODE ->
                 "clear the code, make " + drive(settings) + " and read again: the same place named again confirms it";
             case SILENCE -> "try it with another reader while the warning is on: silent again confirms it";
-            case PRIOR, FITTED_AFTER, ONE_PLACE -> "read it while the warning is on, before anything is cleared";
+            case PRIOR, FITTED_AFTER, ONE_PLACE, FOUND_DEAD ->
+                dyingSet
+                        ? "read every sensor of the set and count the tries: the slow or silent one is the next to go; "
+                                + "weigh replacing the old ones together at one stop"
+                        : "read it while the warning is on, before anything is cleared";
         };
     }
 
     private static String outsideStep(Candidate c, RecurrenceSettings settings) {
-        if (c.evidence().size() > 1) {
+        if (c.evidence().stream().anyMatch(e -> e.sign() == Evidence.Sign.ONE_PLACE)) {
             return "put a wheel with a sensor known to answer at "
                     + (c.position() == null ? "that place" : c.position().words())
                     + " and make " + drive(settings)

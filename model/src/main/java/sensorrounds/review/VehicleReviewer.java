@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import sensorrounds.condition.WatchList;
 import sensorrounds.fleet.Part;
 import sensorrounds.history.VehicleHistory;
@@ -58,12 +59,20 @@ public final class VehicleReviewer implements Serializable {
             lines.add(economics.advise(o, law, economics.priceOf(part), history.findings()));
             demand.addAll(stock.demandOf(o, law, original));
         }
+        Map<String, Double> withinYear =
+                outlooks.stream().collect(Collectors.toMap(SensorOutlook::lifeId, SensorOutlook::p365, (a, b) -> a));
         return new VehicleReview(
                 history.vehicleId(),
                 lines,
                 WatchList.of(history, estimates.wake(), s.condition()),
                 UnmonitoredWheels.of(history, asOf),
-                Recurrence.of(history, estimates.peers(), estimates.wake(), s.recurrence(), asOf)
+                Recurrence.of(
+                                history,
+                                estimates.peers(),
+                                estimates.wake(),
+                                life -> withinYear.getOrDefault(life.lifeId(), Double.NaN),
+                                s.recurrence(),
+                                asOf)
                         .orElse(null),
                 demand);
     }

@@ -16,6 +16,7 @@ import static sensorrounds.condition.Histories.visit;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import sensorrounds.condition.Histories;
 import sensorrounds.condition.WakeCells;
@@ -137,7 +138,7 @@ class RecurrenceTest {
     @Test
     void noSingleSignWeighsWithoutBound() {
         VehicleHistory h = with(List.of(life("1L", reads("1L", 20, 20, 20))));
-        List<Suspects.Candidate> all = Suspects.candidates(h, h.episodes(), MODEL, SETTINGS, AS_OF);
+        List<Suspects.Candidate> all = Suspects.candidates(h, h.episodes(), MODEL, Optional.empty(), SETTINGS, AS_OF);
         assertThat(all.get(0).evidence())
                 .filteredOn(e -> e.sign() == Evidence.Sign.SLOW_WAKING)
                 .singleElement()
@@ -216,7 +217,7 @@ class RecurrenceTest {
         SensorLife fresh = life(
                 "1R", "2026-03-01", OriginBasis.RECORDED_FITTING, LifeEnd.IN_SERVICE, null, answer(DAYS[2], "1R", 1));
         VehicleHistory h = history(List.of(fresh), visits, intermittent(), List.of());
-        assertThat(Suspects.candidates(h, h.episodes(), MODEL, SETTINGS, AS_OF)
+        assertThat(Suspects.candidates(h, h.episodes(), MODEL, Optional.empty(), SETTINGS, AS_OF)
                         .get(0)
                         .evidence())
                 .extracting(Evidence::sign)
@@ -231,7 +232,7 @@ class RecurrenceTest {
         List<WarningEpisode> episodes = new ArrayList<>(intermittent());
         episodes.set(0, episode(Warning.SYSTEM_FAULT, DAYS[0], DAYS[0], 1, false, false));
         VehicleHistory h = history(List.of(quiet, sound("1R")), visits(), episodes, List.of());
-        assertThat(Suspects.candidates(h, episodes, MODEL, SETTINGS, AS_OF)
+        assertThat(Suspects.candidates(h, episodes, MODEL, Optional.empty(), SETTINGS, AS_OF)
                         .get(0)
                         .evidence())
                 .filteredOn(e -> e.sign() == Evidence.Sign.SILENCE)
@@ -270,6 +271,38 @@ class RecurrenceTest {
         assertThat(v.pattern()).isEqualTo(RecurringVehicle.Pattern.RECURRING_WITH_FAILURES);
         assertThat(v.suspects().get(0).sensorId()).isEqualTo("5E1L");
         assertThat(v.suspects().get(0).nextStep()).startsWith("replace the sensor");
+    }
+
+    /** Weights by hand: outside 1 x 0.2 x 0.2 = 0.04; 1L 0.40, 1R 0.20; slow waking 0.53 and an OK battery 0.6 on both. */
+    @Test
+    void whereDeadSensorsWereFoundTheNextOfTheSetIsSought() {
+        List<WarningEpisode> found = List.of(
+                episode(Warning.SYSTEM_FAULT, DAYS[0], DAYS[0], 0, false, true),
+                episode(Warning.SYSTEM_FAULT, DAYS[1], DAYS[1], 0, false, true),
+                episode(Warning.SYSTEM_FAULT, DAYS[2], DAYS[2], 0, false, true));
+        VehicleHistory h = history(List.of(sound("1L"), sound("1R")), visits(), found, List.of());
+
+        RecurringVehicle v = Recurrence.of(
+                        h, PEERS, MODEL, life -> life.sensorId().equals("5E1L") ? 0.4 : 0.2, SETTINGS, AS_OF)
+                .orElseThrow();
+
+        assertThat(v.pattern()).isEqualTo(RecurringVehicle.Pattern.RECURRING_WITH_FAILURES);
+        assertThat(v.suspects()).extracting(Suspect::sensorId).containsExactly("5E1L", "5E1R", null);
+        assertThat(v.suspects().get(0).probability() / v.suspects().get(1).probability())
+                .isCloseTo(2, within(1e-9));
+        assertThat(v.suspects().get(2).reasons())
+                .anySatisfy(r ->
+                        assertThat(r).isEqualTo("3 of 3 episodes ended with a dead sensor found and replaced (×0.04)"));
+        assertThat(v.suspects().get(0).reasons())
+                .anySatisfy(r -> assertThat(r).contains("by its law of life 40 % not to work a year from now"));
+        assertThat(v.story()).contains("Next of the set: axle 1, left").doesNotContain("First suspect");
+        assertThat(v.suspects().get(0).nextStep()).startsWith("read every sensor of the set");
+        // The same vehicle with nothing found keeps the declared weights, and the outside first.
+        assertThat(judge(with(List.of(sound("1L"), sound("1R"))))
+                        .suspects()
+                        .get(0)
+                        .isSensor())
+                .isFalse();
     }
 
     @Test
