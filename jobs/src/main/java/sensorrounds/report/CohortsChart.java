@@ -27,7 +27,7 @@ final class CohortsChart {
         int lastAge = lines.stream().mapToInt(l -> l.curve().lastAge()).max().orElse(0);
         SurvivalFrame frame = new SurvivalFrame(lastAge, EndLabels.RIGHT);
         h.open("figure", "class", "chart");
-        h.element("figcaption", "Cohorts compared (Weibull)");
+        h.element("figcaption", "Cohorts compared (fitted laws)");
         Svg svg = Svg.open(
                 h,
                 SurvivalFrame.WIDTH,
@@ -51,7 +51,7 @@ final class CohortsChart {
         fits.stream()
                 .sorted(Comparator.comparingLong(CohortFit::lives).reversed().thenComparing(CohortFit::cohort))
                 .forEach(f -> {
-                    Curve curve = Curve.of(points, f.cohort(), Method.WEIBULL);
+                    Curve curve = Curve.of(points, f.cohort(), Method.FITTED_LAW);
                     if (!curve.isEmpty() && lines.size() < MOST) {
                         lines.add(new Line(f.cohort(), lines.size() + 1, curve));
                     }

@@ -7,7 +7,7 @@ import sensorrounds.survival.CurvePoint;
 import sensorrounds.survival.CurvePoint.Method;
 
 /**
- * Survival of one cohort: Weibull as a full line in its shaded limits, Kaplan–Meier as a broken step line between dotted
+ * Survival of one cohort: the fitted law as a full line in its shaded limits, Kaplan–Meier as a broken step line between dotted
  * limits, the estimate without a shape as a thin line, the pessimistic bound as dashes and dots; sensors at risk under the
  * ages, and all of it as a table beneath.
  */
@@ -18,21 +18,21 @@ final class SurvivalChart {
     private static final double KEY_HEIGHT = 16;
 
     private final String cohort;
-    private final Curve weibull;
+    private final Curve fitted;
     private final Curve stepped;
     private final Curve bound;
     private final Curve shapeless;
 
     SurvivalChart(String cohort, List<CurvePoint> all) {
         this.cohort = cohort;
-        weibull = Curve.of(all, cohort, Method.WEIBULL);
+        fitted = Curve.of(all, cohort, Method.FITTED_LAW);
         stepped = Curve.of(all, cohort, Method.KAPLAN_MEIER);
         bound = Curve.of(all, cohort, Method.PESSIMISTIC);
         shapeless = Curve.of(all, cohort, Method.TURNBULL);
     }
 
     void write(Html h) {
-        if (weibull.isEmpty() && stepped.isEmpty()) {
+        if (fitted.isEmpty() && stepped.isEmpty()) {
             return;
         }
         SurvivalFrame frame = new SurvivalFrame(lastAge(), RIGHT);
@@ -45,13 +45,13 @@ final class SurvivalChart {
                 "Share of sensors still working by age, cohort " + cohort + "; the figures are in the table below",
                 "plot");
         frame.axes(svg);
-        svg.path(frame.band(weibull), "band");
+        svg.path(frame.band(fitted), "band");
         svg.path(frame.steps(stepped, CurvePoint::lower), "step-limit");
         svg.path(frame.steps(stepped, CurvePoint::upper), "step-limit");
         svg.path(frame.steps(stepped, CurvePoint::survival), "step");
         svg.path(frame.steps(bound, CurvePoint::survival), "bound");
         svg.path(frame.smooth(shapeless, CurvePoint::survival), "shapeless");
-        svg.path(frame.smooth(weibull, CurvePoint::survival), "smooth");
+        svg.path(frame.smooth(fitted, CurvePoint::survival), "smooth");
         key(svg);
         atRisk(svg, frame);
         fields(svg, frame);
@@ -81,14 +81,14 @@ final class SurvivalChart {
             svg.text(x + 32, y, "start", "Kaplan–Meier, 95 % limits", "tick");
             y -= KEY_HEIGHT;
         }
-        if (!weibull.isEmpty()) {
+        if (!fitted.isEmpty()) {
             svg.rect(x, y - 8, 26, 8, "band").line(x, y - 4, x + 26, y - 4, "smooth");
-            svg.text(x + 32, y, "start", "Weibull, 95 % limits", "tick");
+            svg.text(x + 32, y, "start", "Fitted law, 95 % limits", "tick");
         }
     }
 
     private int lastAge() {
-        return Stream.of(weibull, stepped, bound, shapeless)
+        return Stream.of(fitted, stepped, bound, shapeless)
                 .mapToInt(Curve::lastAge)
                 .max()
                 .orElse(0);
@@ -116,7 +116,7 @@ final class SurvivalChart {
 
     private String tip(int years) {
         StringBuilder s = new StringBuilder(Format.count(years, "year") + ":");
-        Stream.of(weibull, stepped, shapeless, bound)
+        Stream.of(fitted, stepped, shapeless, bound)
                 .forEach(c -> c.at(Format.days(years))
                         .ifPresent(p -> s.append(' ')
                                 .append(Words.of(c.method()))
@@ -130,7 +130,7 @@ final class SurvivalChart {
 
     /** The point that tells the counts at an age: the smooth curve's grid is finer than the steps. */
     private Optional<CurvePoint> reading(int ageDays) {
-        return weibull.at(ageDays).or(() -> stepped.at(ageDays));
+        return fitted.at(ageDays).or(() -> stepped.at(ageDays));
     }
 
     private void table(Html h, SurvivalFrame frame) {
@@ -138,7 +138,7 @@ final class SurvivalChart {
         Grid<Integer> grid = new Grid<Integer>(
                         Grid.Shape.SCROLLS, "Share still working by age, cohort " + Html.shorten(cohort))
                 .number("Age, years", t -> t, (h1, t) -> h1.text(Integer.toString(t)))
-                .number("Weibull", t -> t, (h1, t) -> share(h1, weibull, t))
+                .number("Fitted law", t -> t, (h1, t) -> share(h1, fitted, t))
                 .number("Kaplan–Meier", t -> t, (h1, t) -> share(h1, stepped, t));
         if (!shapeless.isEmpty()) {
             grid.number("Without a shape", t -> t, (h1, t) -> share(h1, shapeless, t));

@@ -35,7 +35,7 @@ final class SurvivalSection implements Section {
         return "A curve gives the share of sensors still working at an age. Sensors come under observation at different "
                 + "ages, so a curve at any age rests only on those watched at that age: the number at risk may rise before "
                 + "it falls. Where few are at risk the limits widen, and beyond the last observed age nothing is drawn. "
-                + "A failure is known only to lie between the last good reading and the first silent one. The Weibull curve "
+                + "A failure is known only to lie between the last good reading and the first silent one. The fitted curve "
                 + "uses that whole interval and is the one the chances rest on; Kaplan–Meier stands beside it as a check. "
                 + "If the two part, believe neither far out. The curve without a shape is drawn from the same intervals as "
                 + "Weibull: slanted where the visits leave open when it fell, and shaky at early ages, where few sensors "
@@ -113,7 +113,8 @@ final class SurvivalSection implements Section {
         List<CohortFit> rows = data.fits().stream()
                 .sorted(Comparator.comparing(CohortFit::cohort))
                 .toList();
-        new Grid<CohortFit>(Grid.Shape.SCROLLS, "Weibull fits by cohort, with 95 % limits")
+        new Grid<CohortFit>(
+                        Grid.Shape.SCROLLS, "Laws of life by cohort: the law in use, and the Weibull with 95 % limits")
                 .column("Cohort", (h1, f) -> h1.data(f.cohort()))
                 .column("Status of its own fit", (h1, f) -> h1.data(Words.ofName(f.status())))
                 .column("Stands on", (h1, f) -> h1.data(Words.ofName(f.rung())))
@@ -122,7 +123,7 @@ final class SurvivalSection implements Section {
                 .count("Failures", CohortFit::failures)
                 .number("Unit-years", CohortFit::exposureYears, (h1, f) -> h1.text(Format.whole(f.exposureYears())))
                 .number(
-                        "Shape",
+                        "Weibull shape",
                         CohortFit::shape,
                         (h1, f) -> limits(
                                 h1,
@@ -130,9 +131,10 @@ final class SurvivalSection implements Section {
                                 Format.figure(f.shapeLower()),
                                 Format.figure(f.shapeUpper())))
                 .number(
-                        "Scale, years",
+                        "Weibull scale, years",
                         CohortFit::scaleDays,
                         (h1, f) -> limits(h1, inYears(f.scaleDays()), inYears(f.scaleLower()), inYears(f.scaleUpper())))
+                .column("Law in use", (h1, f) -> law(h1, f))
                 .number("Median life, years", CohortFit::medianDays, (h1, f) -> h1.text(inYears(f.medianDays())))
                 .number(
                         "Log-likelihood",
@@ -149,6 +151,24 @@ final class SurvivalSection implements Section {
             h.text("nothing");
         } else {
             h.open("span", "class", "sentence").data(note).close();
+        }
+    }
+
+    private static void law(Html h, CohortFit f) {
+        if (f.law().form() == null) {
+            h.text(Format.NONE);
+            return;
+        }
+        h.element("span", Words.of(f.law().form()), "class", "key");
+        if (f.law().form() == CohortFit.Form.EARLY_AND_WEAR) {
+            h.element(
+                    "span",
+                    "early: shape " + Format.figure(f.law().earlyShape()) + ", scale "
+                            + inYears(f.law().earlyScaleDays())
+                            + " years; wear-out: shape " + Format.figure(f.law().wearShape()) + ", scale "
+                            + inYears(f.law().wearScaleDays()) + " years",
+                    "class",
+                    "under");
         }
     }
 

@@ -13,6 +13,7 @@ import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.Advice;
 import sensorrounds.review.CohortBy;
 import sensorrounds.review.EndCause;
+import sensorrounds.survival.CohortFit;
 import sensorrounds.survival.CurvePoint;
 import sensorrounds.visit.WheelPosition;
 
@@ -148,9 +149,17 @@ final class Words {
         };
     }
 
+    static String of(CohortFit.Form form) {
+        return switch (form) {
+            case WEIBULL -> "Weibull";
+            case EARLY_AND_WEAR -> "early hazard and wear-out";
+        };
+    }
+
     static String of(CurvePoint.Method method) {
         return switch (method) {
             case KAPLAN_MEIER -> "Kaplan–Meier";
+            case FITTED_LAW -> "Fitted law";
             case WEIBULL -> "Weibull";
             case PESSIMISTIC -> "pessimistic bound";
             case TURNBULL -> "without a shape";

@@ -53,8 +53,12 @@ public final class RankedReplacements {
                     day("last_read_on", "Day of that reading.", r -> r.outlook().lastReadOn()),
                     number(
                             "failure_ratio",
-                            "Hazard with this last report against all of its age.",
+                            "Hazard with this last report against all of its age, until about the next visit.",
                             r -> r.outlook().failureRatio()),
+                    number(
+                            "p_failed_already",
+                            "Probability of not working already, unnoticed since its last answer.",
+                            r -> r.outlook().pNow()),
                     number(
                             "p_fail_30d",
                             "Probability of not working 30 days on.",

@@ -4,6 +4,7 @@ import static sensorrounds.tables.Column.count;
 import static sensorrounds.tables.Column.number;
 import static sensorrounds.tables.Column.text;
 import static sensorrounds.tables.Column.whole;
+import static sensorrounds.tables.Column.word;
 
 import java.util.List;
 import sensorrounds.survival.CohortFit;
@@ -20,14 +21,20 @@ public final class SurvivalFits {
                     count("lives", "Lives in the cohort.", CohortFit::lives),
                     count("failures", "Failures among them.", CohortFit::failures),
                     number("exposure_years", "Sensor-years under observation.", CohortFit::exposureYears),
-                    number("shape", "Weibull shape in use; above 1 means wearing out.", CohortFit::shape),
+                    number(
+                            "shape",
+                            "Weibull shape, of the law in use or fitted beside it; above 1 means wearing out.",
+                            CohortFit::shape),
                     number("shape_lower", "Lower 95 % limit.", CohortFit::shapeLower),
                     number("shape_upper", "Upper 95 % limit.", CohortFit::shapeUpper),
-                    number("scale_days", "Weibull scale in use, days.", CohortFit::scaleDays),
+                    number("scale_days", "Weibull scale, days, as the shape.", CohortFit::scaleDays),
                     number("scale_lower", "Lower 95 % limit, days.", CohortFit::scaleLower),
                     number("scale_upper", "Upper 95 % limit, days.", CohortFit::scaleUpper),
-                    number("median_days", "Median life, days.", CohortFit::medianDays),
-                    number("log_likelihood", "Of the cohort's own fit; null when it failed.", CohortFit::logLikelihood),
+                    number("median_days", "Median life by the law in use, days.", CohortFit::medianDays),
+                    number(
+                            "log_likelihood",
+                            "Of the cohort's own Weibull fit; null when it failed.",
+                            CohortFit::logLikelihood),
                     whole("iterations", "Iterations it took.", CohortFit::iterations),
                     number("gradient_norm", "Scaled gradient norm where it stopped.", CohortFit::gradientNorm),
                     number(
@@ -50,7 +57,25 @@ public final class SurvivalFits {
                     text(
                             "npmle_note",
                             "Why there is no curve, or on what grid of ages it stands.",
-                            f -> f.npmle().note())));
+                            f -> f.npmle().note()),
+                    word(
+                            "form",
+                            "Form of the law in use; null when there is none.",
+                            f -> f.law().form()),
+                    number(
+                            "early_shape",
+                            "Shape of the early hazard, 1 when constant; null for a Weibull.",
+                            f -> f.law().earlyShape()),
+                    number("early_scale_days", "Its scale, days.", f -> f.law().earlyScaleDays()),
+                    number(
+                            "wear_shape",
+                            "Shape of the wear-out beside it.",
+                            f -> f.law().wearShape()),
+                    number("wear_scale_days", "Its scale, days.", f -> f.law().wearScaleDays()),
+                    number(
+                            "aic_gain",
+                            "By how much Akaike's criterion prefers two hazards to the Weibull; null when not fitted.",
+                            f -> f.law().aicGain())));
 
     private SurvivalFits() {}
 }

@@ -49,7 +49,8 @@ class ChartsTest {
     @Test
     void aSmoothCurveIsReadBetweenItsPointsAndNotBeyond() {
         Curve curve = new Curve(
-                Method.WEIBULL, List.of(point(Method.WEIBULL, 100, 0.8, 1), point(Method.WEIBULL, 200, 0.6, 1)));
+                Method.FITTED_LAW,
+                List.of(point(Method.FITTED_LAW, 100, 0.8, 1), point(Method.FITTED_LAW, 200, 0.6, 1)));
         assertThat(curve.at(150)).get().satisfies(p -> assertThat(p.survival()).isEqualTo(0.7));
         assertThat(curve.at(200)).get().satisfies(p -> assertThat(p.survival()).isEqualTo(0.6));
         assertThat(curve.at(99)).isEmpty();
@@ -85,8 +86,8 @@ class ChartsTest {
     @Test
     void limitsThatAreNotKnownAreNotDrawn() {
         List<CurvePoint> points = List.of(
-                new CurvePoint("van", Method.WEIBULL, 0, 1, Double.NaN, Double.NaN, 5, 0),
-                new CurvePoint("van", Method.WEIBULL, 900, 0.5, Double.NaN, Double.NaN, 5, 2));
+                new CurvePoint("van", Method.FITTED_LAW, 0, 1, Double.NaN, Double.NaN, 5, 0),
+                new CurvePoint("van", Method.FITTED_LAW, 900, 0.5, Double.NaN, Double.NaN, 5, 2));
         String svg = draw(points);
         assertThat(svg).doesNotContain("NaN").contains("class=\"smooth\"").doesNotContain("Z\" class=\"band\"");
     }

@@ -33,7 +33,8 @@ final class SampleCurves {
                         3.2e-9,
                         0.11,
                         "",
-                        new NpmleCheck("CONVERGED", 210, "UNIQUE", "")),
+                        new NpmleCheck("CONVERGED", 210, "UNIQUE", ""),
+                        CohortFit.LawInUse.weibull(-1.5)),
                 new CohortFit(
                         "truck",
                         "OWN_FIT",
@@ -53,7 +54,8 @@ final class SampleCurves {
                         8.8e-9,
                         0.28,
                         "Few sensors are at risk before the age of one year.",
-                        new NpmleCheck("CONVERGED", 310, "NOT_UNIQUE", "")),
+                        new NpmleCheck("CONVERGED", 310, "NOT_UNIQUE", ""),
+                        new CohortFit.LawInUse(CohortFit.Form.EARLY_AND_WEAR, 1, 40000, 3.1, 2500, 6.2)),
                 new CohortFit(
                         "car",
                         "POOLED_SHAPE",
@@ -73,7 +75,8 @@ final class SampleCurves {
                         0.4,
                         0.02,
                         "4 failures, an own fit needs 5; pooled shape, own scale shrunk towards the pooled one with the weight of 3 failures",
-                        NpmleCheck.NOT_RUN));
+                        NpmleCheck.NOT_RUN,
+                        CohortFit.LawInUse.weibull(-1.5)));
     }
 
     static List<CurvePoint> curves() {
@@ -114,7 +117,7 @@ final class SampleCurves {
             double half = width * (0.2 + age / (double) last) * Math.min(1, 4 * s * (1 - s) + 0.05);
             points.add(new CurvePoint(
                     cohort,
-                    CurvePoint.Method.WEIBULL,
+                    CurvePoint.Method.FITTED_LAW,
                     age,
                     s,
                     Math.max(0, s - half),

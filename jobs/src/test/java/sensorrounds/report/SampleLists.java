@@ -87,6 +87,7 @@ final class SampleLists {
                 report,
                 SampleReport.AS_OF.minusDays(40),
                 1,
+                p / 9,
                 p / 6,
                 p / 2,
                 p,

@@ -170,13 +170,14 @@ final class SampleReport {
                 1e-7,
                 0.3,
                 text,
-                new NpmleCheck(text, 9, text, text));
+                new NpmleCheck(text, 9, text, text),
+                CohortFit.LawInUse.weibull(2));
         return new ReportData(
                 run,
                 List.of(f, fit),
                 List.of(
-                        new CurvePoint(text, CurvePoint.Method.WEIBULL, 0, 1, 1, 1, 9, 0),
-                        new CurvePoint(text, CurvePoint.Method.WEIBULL, 2000, 0.4, 0.2, 0.6, 3, 3)),
+                        new CurvePoint(text, CurvePoint.Method.FITTED_LAW, 0, 1, 1, 1, 9, 0),
+                        new CurvePoint(text, CurvePoint.Method.FITTED_LAW, 2000, 0.4, 0.2, 0.6, 3, 3)),
                 Listed.whole(List.of(line)),
                 Listed.whole(List.of(new UnmonitoredWheel(
                         text, text, place, text, text, AS_OF, text, UnmonitoredWheel.Certainty.KNOWN))),

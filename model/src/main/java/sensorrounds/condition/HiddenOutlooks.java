@@ -98,6 +98,7 @@ public final class HiddenOutlooks {
                 simpler.lastReport(),
                 simpler.lastReadOn(),
                 ratio(simpler, atHorizon),
+                now.dead(),
                 filter.failureWithin(now, 30),
                 filter.failureWithin(now, 90),
                 filter.failureWithin(now, 180),

@@ -2,7 +2,8 @@ package sensorrounds.outlook;
 
 import java.io.Serializable;
 import java.util.Optional;
-import sensorrounds.survival.WeibullLife;
+import sensorrounds.survival.LifeLaw;
+import sensorrounds.survival.RenewalCounts;
 
 /** Where an outlook finds the law of life of a sensor. */
 @FunctionalInterface
@@ -12,8 +13,13 @@ public interface LifeLaws extends Serializable {
      *
      * @param cohort name of the cohort
      * @param rung rung of the fallback ladder, in words
+     * @param renewals expected replacements at a place where sensors follow this law
      */
-    record Law(String cohort, String rung, WeibullLife life) implements Serializable {}
+    record Law(String cohort, String rung, LifeLaw life, RenewalCounts renewals) implements Serializable {
+        public Law(String cohort, String rung, LifeLaw life) {
+            this(cohort, rung, life, RenewalCounts.of(life));
+        }
+    }
 
     /**
      * @param vehicleClass null when not known

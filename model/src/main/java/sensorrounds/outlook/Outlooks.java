@@ -15,9 +15,9 @@ import sensorrounds.history.VehicleHistory;
  * The outlook of every sensor in service on a vehicle.
  *
  * <p>What is certain of a sensor is that it worked at its last answer; it may have died since. So every probability is
- * P(not working by the as-of day + h | worked at the last answer) = 1 - exp(-r (H(b) - H(a))), a its age at the last
- * answer, b its age at the as-of day + h, H the cumulative hazard of its cohort's law and r the failure ratio of its last
- * report. A sensor not seen for long is thus rightly a greater risk than one seen yesterday. The same window, from the
+ * P(not working by the as-of day + h | worked at the last answer) = 1 - exp(-r (H(c) - H(a)) - (H(b) - H(c))), a its age at
+ * the last answer, b its age at the as-of day + h, c the lesser of b and a plus the ratio's reach, H the cumulative hazard
+ * of its cohort's law and r the failure ratio of its last report. A sensor not seen for long is thus rightly a greater risk than one seen yesterday. The same window, from the
  * last answer, is the one the ratios are counted over ({@link ReportCells}). A sensor that never answered counts as
  * working on the day of its fitting.
  *
@@ -87,6 +87,7 @@ public final class Outlooks {
                 ratio.report(),
                 life.lastReading().map(r -> r.day()).orElse(life.fittedOn()),
                 ratio.ratio(),
+                failure.by(0),
                 failure.by(30),
                 failure.by(90),
                 failure.by(180),
@@ -124,12 +125,12 @@ public final class Outlooks {
         return new Failure() {
             @Override
             public double by(double days) {
-                return law.life().failureWithin(age, since + days, ratio.ratio());
+                return ratio.failure(law.life(), age, since + days);
             }
 
             @Override
             public double[] limits(double days) {
-                return law.life().failureWithinLimits(age, since + days, ratio.ratio(), ratio.varLogRatio());
+                return ratio.hazard(law.life(), age, since + days).failureLimits();
             }
         };
     }
@@ -143,17 +144,17 @@ public final class Outlooks {
             ReportRatios.Ratio ratio) {
         double least = life.firstAnswered() == null ? 0 : days(life.firstAnswered(), worked);
         double most = vehicle.firstUsed() == null ? Double.POSITIVE_INFINITY : days(vehicle.firstUsed(), worked);
-        UnknownAge age = new UnknownAge(law.life(), least, most);
+        UnknownAge age = new UnknownAge(law, least, most);
         double since = days(worked, asOf);
         return new Failure() {
             @Override
             public double by(double days) {
-                return age.failureWithin(since + days, ratio.ratio());
+                return age.failureWithin(since + days, ratio);
             }
 
             @Override
             public double[] limits(double days) {
-                return age.limits(since + days, ratio.ratio(), ratio.varLogRatio());
+                return age.limits(since + days, ratio);
             }
         };
     }

@@ -9,7 +9,7 @@ import java.util.function.BiFunction;
 import sensorrounds.history.LifeEnd;
 import sensorrounds.history.LifeReading;
 import sensorrounds.history.SensorLife;
-import sensorrounds.survival.WeibullLife;
+import sensorrounds.survival.LifeLaw;
 import sensorrounds.visit.ReadOutcome;
 
 /**
@@ -32,18 +32,22 @@ import sensorrounds.visit.ReadOutcome;
 public final class ReportCells implements Serializable {
     private static final long serialVersionUID = 1;
     private static final double UNITS_PER_FAILURE = 0x1p32;
+    /** Windows in days are counted up to here; longer ones as this. */
+    private static final int LONGEST_WINDOW = 1500;
+
     private static final int STATES = LastReport.values().length;
 
     private final long[] landmarks = new long[STATES];
     private final long[] observed = new long[STATES];
     private final long[] expectedUnits = new long[STATES];
+    private final long[][] windows = new long[STATES][LONGEST_WINDOW + 1];
 
     /**
      * Adds the landmarks of a life. A life of unknown origin, and one left out of the survival sample, has none.
      *
      * @param lastReport report of a life as of a day; null is no report and no landmark
      */
-    public void add(SensorLife life, BiFunction<SensorLife, LocalDate, LastReport> lastReport, WeibullLife law) {
+    public void add(SensorLife life, BiFunction<SensorLife, LocalDate, LastReport> lastReport, LifeLaw law) {
         if (life.fittedOn() == null || life.lifetime() == null) {
             return;
         }
@@ -82,33 +86,37 @@ public final class ReportCells implements Serializable {
         }
     }
 
-    /** Adds one window by its figures: the hazard of the cohort's law over it, and whether it ended in failure. */
-    void addWindow(LastReport report, double hazard, boolean failed) {
+    /** Adds one window by its figures: its days, the hazard of the cohort's law over it, and whether it ended in failure. */
+    void addWindow(LastReport report, long days, double hazard, boolean failed) {
         if (!(hazard >= 0 && hazard < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(
                     "hazard over a window is " + hazard + "; it must be a number from 0 up, check the law of life");
         }
         int r = report.ordinal();
         landmarks[r]++;
+        windows[r][(int) Math.max(0, Math.min(LONGEST_WINDOW, days))]++;
         observed[r] += failed ? 1 : 0;
         double atRisk = failed ? hazard / 2 : hazard;
         expectedUnits[r] = Math.addExact(expectedUnits[r], Math.round(atRisk * UNITS_PER_FAILURE));
     }
 
     private void addWindow(
-            SensorLife life, WeibullLife law, LastReport report, LocalDate from, LocalDate to, boolean failed) {
+            SensorLife life, LifeLaw law, LastReport report, LocalDate from, LocalDate to, boolean failed) {
         long start = ChronoUnit.DAYS.between(life.fittedOn(), from);
         if (report == null || start < 0) {
             return;
         }
         long end = ChronoUnit.DAYS.between(life.fittedOn(), to);
-        addWindow(report, law.cumulativeHazard(end) - law.cumulativeHazard(start), failed);
+        addWindow(report, end - start, law.cumulativeHazard(end) - law.cumulativeHazard(start), failed);
     }
 
     /** Adds all of another state to this one. */
     public ReportCells merge(ReportCells other) {
         for (int r = 0; r < STATES; r++) {
             landmarks[r] += other.landmarks[r];
+            for (int d = 0; d <= LONGEST_WINDOW; d++) {
+                windows[r][d] += other.windows[r][d];
+            }
             observed[r] += other.observed[r];
             expectedUnits[r] = Math.addExact(expectedUnits[r], other.expectedUnits[r]);
         }
@@ -125,6 +133,33 @@ public final class ReportCells implements Serializable {
 
     public double expected(LastReport report) {
         return expectedUnits[report.ordinal()] / UNITS_PER_FAILURE;
+    }
+
+    /** Median length in days of the windows of a report; of all reports where it has fewer than the least given. */
+    double medianWindow(LastReport report, long least, double none) {
+        long[] lengths = landmarks(report) >= least ? windows[report.ordinal()] : allWindows();
+        long all = 0;
+        for (long n : lengths) {
+            all += n;
+        }
+        long below = 0;
+        for (int d = 0; d < lengths.length; d++) {
+            below += lengths[d];
+            if (all > 0 && 2 * below >= all) {
+                return d;
+            }
+        }
+        return none;
+    }
+
+    private long[] allWindows() {
+        long[] all = new long[LONGEST_WINDOW + 1];
+        for (long[] of : windows) {
+            for (int d = 0; d < all.length; d++) {
+                all[d] += of[d];
+            }
+        }
+        return all;
     }
 
     private static NavigableSet<LocalDate> days(SensorLife life, ReadOutcome outcome) {

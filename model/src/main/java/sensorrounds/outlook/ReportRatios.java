@@ -3,11 +3,19 @@ package sensorrounds.outlook;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
+import sensorrounds.survival.HazardSum;
+import sensorrounds.survival.LifeLaw;
 
 /**
  * Failure ratio by last report: how many failures sensors with that report had against what the law of their cohort
  * expects at their ages. It is the standardised mortality ratio O/E with a gamma prior, which with a Poisson count
  * gives a gamma posterior of shape O + k m and rate E + k (m prior mean, k prior weight): mean (O + k m)/(E + k).
+ *
+ * <p>A ratio was counted over windows from one contact to the next, so it says little of the time after: a sensor that is
+ * sound today turns low like any other within the year. What speaks for a sensor wears off: a ratio under 1 rises steadily
+ * over the median window of its report, with the ratio as its mean, and is 1 after. What speaks against it, a low battery
+ * or a silence, stays: a ratio over 1 holds for two windows. Both are our choice, held against the truth of simulated fleets
+ * (docs/validation-calibration.md).
  *
  * <p>Source: Breslow and Day (1987), Statistical Methods in Cancer Research II, ch. 2 (standardised ratio); gamma
  * posterior of a Poisson rate, e.g. Gelman et al., Bayesian Data Analysis, sec. 2.6 (from memory). Variance of the log
@@ -15,6 +23,8 @@ import java.util.List;
  */
 public final class ReportRatios implements Serializable {
     private static final long serialVersionUID = 1;
+    /** Steps of a ratio that rises over its reach. */
+    private static final int STEPS = 4;
 
     /**
      * The ratio of one report, with its working.
@@ -24,6 +34,7 @@ public final class ReportRatios implements Serializable {
      * @param expected failures expected by the laws of their cohorts
      * @param ratio posterior mean
      * @param varLogRatio posterior variance of its log
+     * @param reachDays days after the last answer over which it holds
      */
     public record Ratio(
             LastReport report,
@@ -33,8 +44,50 @@ public final class ReportRatios implements Serializable {
             double priorMean,
             double priorWeight,
             double ratio,
-            double varLogRatio)
-            implements Serializable {}
+            double varLogRatio,
+            double reachDays)
+            implements Serializable {
+        /**
+         * The hazard of a law over the days after the last answer, at an age: multiplied by {@link #at} over the reach,
+         * the law's own after. Its limits know of both the fit and the ratio.
+         */
+        HazardSum hazard(LifeLaw law, double age, double days) {
+            HazardSum within = HazardSum.of(law);
+            double reached = Math.min(days, reachDays);
+            for (int i = 0; i < STEPS && reachDays * i / STEPS < reached; i++) {
+                double to = Math.min(reached, reachDays * (i + 1) / STEPS);
+                within = within.plus(at((i + 0.5) / STEPS), age + reachDays * i / STEPS, age + to);
+            }
+            HazardSum sum = within.plus(1, age + reached, age + days);
+            double share = sum.value() > 0 ? within.value() / sum.value() : 0;
+            return sum.withVariance(share * share * varLogRatio);
+        }
+
+        /** {@link HazardSum#failure} of {@link #hazard}, without what limits need. */
+        double failure(LifeLaw law, double age, double days) {
+            double reached = Math.min(days, reachDays);
+            double before = law.cumulativeHazard(age);
+            double hazard = 0;
+            for (int i = 0; i < STEPS && reachDays * i / STEPS < reached; i++) {
+                double by = law.cumulativeHazard(age + Math.min(reached, reachDays * (i + 1) / STEPS));
+                hazard += at((i + 0.5) / STEPS) * (by - before);
+                before = by;
+            }
+            return -Math.expm1(-hazard - (law.cumulativeHazard(age + days) - before));
+        }
+
+        /** The ratio at a share of the reach: the same throughout over 1, else rising, with the ratio as its mean. */
+        private double at(double share) {
+            double first = Math.max(0, 2 * ratio - 1);
+            return ratio >= 1 ? ratio : first + 2 * (ratio - first) * share;
+        }
+    }
+
+    /** Windows a report needs for a reach of its own; our choice, no source. */
+    private static final long LEAST_WINDOWS = 20;
+
+    /** Half a year between visits, where there is no visit to tell; common practice, no source. */
+    private static final double WINDOW_WITHOUT_VISITS = 182;
 
     private final List<Ratio> ratios;
 
@@ -49,6 +102,8 @@ public final class ReportRatios implements Serializable {
             long observed = cells.observed(report);
             double expected = cells.expected(report);
             double shape = observed + prior.weight() * prior.mean();
+            double ratio = shape / (expected + prior.weight());
+            double window = cells.medianWindow(report, LEAST_WINDOWS, WINDOW_WITHOUT_VISITS);
             all.add(new Ratio(
                     report,
                     cells.landmarks(report),
@@ -56,8 +111,9 @@ public final class ReportRatios implements Serializable {
                     expected,
                     prior.mean(),
                     prior.weight(),
-                    shape / (expected + prior.weight()),
-                    trigamma(shape)));
+                    ratio,
+                    trigamma(shape),
+                    ratio > 1 ? 2 * window : window));
         }
         return new ReportRatios(all);
     }

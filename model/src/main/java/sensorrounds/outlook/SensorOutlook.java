@@ -13,7 +13,8 @@ import sensorrounds.visit.WheelPosition;
  *     class as a whole
  * @param lastReport state at its last reading
  * @param lastReadOn day of that reading
- * @param failureRatio hazard of sensors with this last report against all of their age
+ * @param failureRatio hazard of sensors with this last report against all of their age, until about the next visit
+ * @param pNow probability of not working already: failed since its last answer, and nobody has found out
  * @param p30 probability of failing within 30 days, as p90, p180, p365
  * @param pHorizon probability of failing within the planning horizon
  * @param pHorizonLower lower 95 % limit of it, from the uncertainty of the fit
@@ -35,6 +36,7 @@ public record SensorOutlook(
         LastReport lastReport,
         LocalDate lastReadOn,
         double failureRatio,
+        double pNow,
         double p30,
         double p90,
         double p180,

@@ -1,31 +1,33 @@
 package sensorrounds.outlook;
 
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.TreeMap;
-import sensorrounds.survival.WeibullLife;
+import sensorrounds.survival.LifeLaw;
 
 /**
  * The chance of failure by any day ahead, from a stored outlook and the law it stands on.
  *
- * <p>With a known age the cumulative hazard since the last answer, c(s) = r (H(age + s) - H(age at last answer)), follows
- * exactly from the outlook's figure at the horizon h: c(s) = c(h) - r (H(age + h) - H(age + s)), c(h) = -ln(1 - p(h)).
- * With an unknown age c is interpolated linearly between the days the outlook reports, which makes the hazard constant
- * between them, and carried on beyond them.
+ * <p>The cumulative hazard since the last answer, -ln(1 - p), is interpolated linearly between the days the outlook reports,
+ * which makes the hazard constant between them, and carried on beyond them.
  */
 public final class SurvivalAhead {
     private static final double Z95 = 1.959963984540054;
 
+    /** A cumulative hazard at which failure is certain to double precision. */
+    private static final double CERTAIN = 40;
+
     private final SensorOutlook outlook;
-    private final WeibullLife law;
+    private final LifeLaw law;
     private final int horizonDays;
-    private final TreeMap<Integer, Double> reported = new TreeMap<>();
+    private final NavigableMap<Integer, Double> reported = new TreeMap<>();
 
     /**
      * @param law law of the outlook's cohort
      * @param horizonDays horizon the outlook was made for
      * @throws IllegalArgumentException when the outlook has no probabilities
      */
-    public SurvivalAhead(SensorOutlook outlook, WeibullLife law, int horizonDays) {
+    public SurvivalAhead(SensorOutlook outlook, LifeLaw law, int horizonDays) {
         if (!(outlook.pHorizon() >= 0 && outlook.pHorizon() <= 1)) {
             throw new IllegalArgumentException("outlook of " + outlook.lifeId() + " has no probability ("
                     + outlook.pHorizon() + "): no law of life was fitted for it, leave it out here");
@@ -33,6 +35,7 @@ public final class SurvivalAhead {
         this.outlook = outlook;
         this.law = law;
         this.horizonDays = horizonDays;
+        reported.put(0, hazard(outlook.pNow()));
         reported.put(30, hazard(outlook.p30()));
         reported.put(90, hazard(outlook.p90()));
         reported.put(180, hazard(outlook.p180()));
@@ -42,12 +45,17 @@ public final class SurvivalAhead {
 
     /** Cumulative hazard from the last answer to {@code days} after the as-of day. */
     public double hazardBy(double days) {
-        if (outlook.ageDays() == null) {
-            return interpolated(days);
+        Map.Entry<Integer, Double> left = reported.floorEntry((int) Math.floor(days));
+        if (left == null) {
+            left = reported.firstEntry();
         }
-        double age = outlook.ageDays();
-        double rest = law.cumulativeHazard(age + horizonDays) - law.cumulativeHazard(age + days);
-        return Math.max(0, reported.get(horizonDays) - outlook.failureRatio() * rest);
+        Map.Entry<Integer, Double> right = reported.higherEntry(left.getKey());
+        if (right == null) {
+            right = left;
+            left = reported.lowerEntry(right.getKey());
+        }
+        double slope = (right.getValue() - left.getValue()) / (right.getKey() - left.getKey());
+        return Math.max(0, left.getValue() + slope * (days - left.getKey()));
     }
 
     /** P(not working by {@code days} after the as-of day | worked at the last answer). */
@@ -74,30 +82,11 @@ public final class SurvivalAhead {
         }
         double middle = reported.get(horizonDays);
         // An upper limit that rounds to 1 says nothing: the lower one mirrors it on the log scale.
-        double span = upper < Double.POSITIVE_INFINITY
-                ? Math.log(upper / lower) / 2
-                : middle < Double.POSITIVE_INFINITY ? Math.log(middle / lower) : 0;
+        double span = upper < CERTAIN ? Math.log(upper / lower) / 2 : middle < CERTAIN ? Math.log(middle / lower) : 0;
         return span / Z95;
     }
 
-    private double interpolated(double days) {
-        Map.Entry<Integer, Double> left = reported.floorEntry((int) Math.floor(days));
-        if (left == null) {
-            left = reported.firstEntry();
-        }
-        Map.Entry<Integer, Double> right = reported.higherEntry(left.getKey());
-        if (right == null) {
-            right = left;
-            left = reported.lowerEntry(right.getKey());
-        }
-        if (right.getValue().isInfinite()) {
-            return days < right.getKey() ? left.getValue() : Double.POSITIVE_INFINITY;
-        }
-        double slope = (right.getValue() - left.getValue()) / (right.getKey() - left.getKey());
-        return Math.max(0, left.getValue() + slope * (days - left.getKey()));
-    }
-
     private static double hazard(double p) {
-        return -Math.log1p(-p);
+        return Math.min(CERTAIN, -Math.log1p(-p));
     }
 }

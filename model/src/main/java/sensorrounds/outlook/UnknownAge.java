@@ -1,65 +1,82 @@
 package sensorrounds.outlook;
 
-import sensorrounds.survival.WeibullLife;
+import sensorrounds.outlook.ReportRatios.Ratio;
+import sensorrounds.survival.LifeLaw;
 
 /**
- * The age of a working sensor whose origin nobody wrote down, as a distribution: a sensor met at random in a fleet that
- * replaces what fails has age a with density proportional to S(a), here limited to the ages its own record allows.
- * Source: equilibrium renewal process, backward recurrence time, Cox (1962), Renewal Theory, ch. 5.
+ * The age of a working sensor whose origin nobody wrote down, as a distribution. On a vehicle of age A whose sensors are
+ * replaced when they fail, the sensor at a wheel is the original with probability S(A), or was fitted a days ago with
+ * density m(A - a) S(a), m the renewal density; here given that it has been seen working for the least age. Most sensors of
+ * a vehicle of moderate age are still its first. Where the vehicle's age is not known either, the density is the limit of
+ * that for old vehicles, proportional to S(a). Replacements of sensors that had not failed are left out. Source: Cox (1962),
+ * Renewal Theory, ch. 4 and 5 (backward recurrence time).
  */
 final class UnknownAge {
-    private static final int POINTS = 128;
+    private static final int CELLS = 128;
     /** Survivors of one in a million beyond the least age are left out when nothing else bounds it. */
     private static final double LAST_HAZARD = Math.log(1e6);
 
-    private final WeibullLife law;
-    private final double[] ages = new double[POINTS];
-    private final double[] weights = new double[POINTS];
+    private final LifeLaw law;
+    /** The last one is the vehicle's own age. */
+    private final double[] ages = new double[CELLS + 1];
+
+    private final double[] weights = new double[CELLS + 1];
 
     /**
      * @param leastDays age it has at least: it was seen working for so long
-     * @param mostDays age it has at most; infinite when nothing bounds it
+     * @param mostDays age it has at most, the vehicle's own; infinite when not known
      */
-    UnknownAge(WeibullLife law, double leastDays, double mostDays) {
-        this.law = law;
-        double last = law.scaleDays() * Math.pow(law.cumulativeHazard(leastDays) + LAST_HAZARD, 1 / law.shape());
+    UnknownAge(LifeLaws.Law fitted, double leastDays, double mostDays) {
+        law = fitted.life();
+        double atLeast = law.cumulativeHazard(leastDays);
+        double last = law.ageAtHazard(atLeast + LAST_HAZARD);
         double end = Math.max(leastDays, Math.min(mostDays, last));
-        double step = (end - leastDays) / POINTS;
+        double step = (end - leastDays) / CELLS;
         double total = 0;
-        for (int i = 0; i < POINTS; i++) {
+        for (int i = 0; i < CELLS; i++) {
             ages[i] = leastDays + (i + 0.5) * step;
+            double fittedThen = mostDays == Double.POSITIVE_INFINITY
+                    ? step
+                    : fitted.renewals().by(mostDays - leastDays - i * step)
+                            - fitted.renewals().by(mostDays - leastDays - (i + 1) * step);
             // Relative to the least age, so that a very old sensor does not underflow.
-            weights[i] = Math.exp(law.cumulativeHazard(leastDays) - law.cumulativeHazard(ages[i]));
+            weights[i] = fittedThen * Math.exp(atLeast - law.cumulativeHazard(ages[i]));
             total += weights[i];
         }
-        for (int i = 0; i < POINTS; i++) {
+        boolean bounded = mostDays < Double.POSITIVE_INFINITY;
+        ages[CELLS] = bounded ? Math.max(leastDays, mostDays) : end;
+        weights[CELLS] = bounded ? Math.exp(atLeast - law.cumulativeHazard(ages[CELLS])) : 0;
+        total += weights[CELLS];
+        for (int i = 0; i <= CELLS; i++) {
             weights[i] /= total;
         }
     }
 
-    double failureWithin(double days, double ratio) {
+    double failureWithin(double days, Ratio ratio) {
         double p = 0;
-        for (int i = 0; i < POINTS; i++) {
-            p += weights[i] * law.failureWithin(ages[i], days, ratio);
+        for (int i = 0; i <= CELLS; i++) {
+            if (weights[i] > 0) {
+                p += weights[i] * ratio.failure(law, ages[i], days);
+            }
         }
         return p;
     }
 
     /** Least lower and greatest upper 95 % limit over the middle 95 % of the ages: wide on purpose. */
-    double[] limits(double days, double ratio, double varLogRatio) {
-        double[] young = law.failureWithinLimits(quantile(0.025), days, ratio, varLogRatio);
-        double[] old = law.failureWithinLimits(quantile(0.975), days, ratio, varLogRatio);
+    double[] limits(double days, Ratio ratio) {
+        double[] young = ratio.hazard(law, quantile(0.025), days).failureLimits();
+        double[] old = ratio.hazard(law, quantile(0.975), days).failureLimits();
         return new double[] {Math.min(young[0], old[0]), Math.max(young[1], old[1])};
     }
 
     private double quantile(double share) {
         double below = 0;
-        for (int i = 0; i < POINTS; i++) {
+        for (int i = 0; i < CELLS; i++) {
             below += weights[i];
             if (below >= share) {
                 return ages[i];
             }
         }
-        return ages[POINTS - 1];
+        return ages[CELLS];
     }
 }

@@ -1,8 +1,10 @@
 package sensorrounds.replacement;
 
+import sensorrounds.numeric.Quadrature;
+
 /**
- * A law of life as age replacement needs it. The hazard must rise, fall or stay level all along; a bathtub is outside
- * what the optimality condition covers.
+ * A law of life as age replacement needs it. The hazard must rise, fall or stay level all along, or fall first and rise
+ * after (a bathtub): the optimality condition then still changes sign once at most, from below.
  */
 public interface AgeingLaw {
     /** S(age), 1 at age 0. */

@@ -9,9 +9,10 @@ import java.util.Objects;
 import java.util.concurrent.ConcurrentHashMap;
 import sensorrounds.fleet.Part;
 import sensorrounds.history.Finding;
+import sensorrounds.numeric.Quadrature;
 import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.outlook.SurvivalAhead;
-import sensorrounds.survival.WeibullLife;
+import sensorrounds.survival.LifeLaw;
 
 /**
  * What replacing a sensor now is expected to save against keeping it over the planning horizon h and replacing it then,
@@ -44,7 +45,7 @@ public final class ReplacementEconomics implements Serializable {
 
     private static final double MOST_HAZARD = 40;
 
-    private record RateKey(WeibullLife law, double planned, double afterFailure) implements Serializable {}
+    private record RateKey(LifeLaw law, double planned, double afterFailure) implements Serializable {}
 
     private final Costs costs;
     private final int horizonDays;
@@ -69,7 +70,7 @@ public final class ReplacementEconomics implements Serializable {
      * @param findings findings of the vehicle, for places where sensors keep failing
      */
     public RankedReplacement advise(
-            SensorOutlook outlook, WeibullLife law, double sensorPrice, Collection<Finding> findings) {
+            SensorOutlook outlook, LifeLaw law, double sensorPrice, Collection<Finding> findings) {
         double planned = costs.planned(sensorPrice);
         boolean placeKeepsFailing = findings.stream()
                 .anyMatch(f -> f.kind() == Finding.Kind.PLACE_KEEPS_FAILING
@@ -95,10 +96,10 @@ public final class ReplacementEconomics implements Serializable {
     }
 
     /** Least long-run cost per day of an ordinary sensor with this law. */
-    double rate(WeibullLife law, double planned, double afterFailure) {
+    double rate(LifeLaw law, double planned, double afterFailure) {
         return rates.computeIfAbsent(
                 new RateKey(law, planned, afterFailure),
-                k -> new AgeReplacement(new WeibullAgeing(k.law()), k.planned(), k.afterFailure())
+                k -> new AgeReplacement(new FittedAgeing(k.law()), k.planned(), k.afterFailure())
                         .optimum()
                         .costRate());
     }

@@ -24,6 +24,7 @@ import sensorrounds.survival.CohortFit;
 import sensorrounds.survival.CohortLadder;
 import sensorrounds.survival.CohortLife;
 import sensorrounds.survival.CurvePoint;
+import sensorrounds.survival.CurvePoint.Method;
 import sensorrounds.survival.Curves;
 import sensorrounds.survival.LifetimeSample;
 
@@ -70,8 +71,13 @@ public record Estimates(
             incidence.addAll(beside.incidence());
             result.life().ifPresent(life -> {
                 laws.put(cohort, new LifeLaws.Law(cohort, result.fit().rung(), life));
-                curves.addAll(Curves.weibull(cohort, life, cohorts.get(cohort).sample()));
+                curves.addAll(Curves.law(
+                        cohort, Method.FITTED_LAW, life, cohorts.get(cohort).sample()));
             });
+            result.weibull()
+                    .filter(w -> result.fit().law().form() != CohortFit.Form.WEIBULL)
+                    .ifPresent(w -> curves.addAll(Curves.law(
+                            cohort, Method.WEIBULL, w, cohorts.get(cohort).sample())));
         });
         return new Estimates(
                 settings,

@@ -19,7 +19,7 @@ import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.replacement.ReplacementEconomics;
 import sensorrounds.stock.DemandUnit;
 import sensorrounds.stock.StockForecast;
-import sensorrounds.survival.WeibullLife;
+import sensorrounds.survival.LifeLaw;
 
 /** Reviews one vehicle after another with what was fitted for the fleet. Travels to the executors as it is. */
 public final class VehicleReviewer implements Serializable {
@@ -50,7 +50,7 @@ public final class VehicleReviewer implements Serializable {
         List<DemandUnit> demand = new ArrayList<>();
         String original = history.vehicle().originalPart();
         for (SensorOutlook o : outlooks) {
-            WeibullLife law = estimates
+            LifeLaw law = estimates
                     .of(o.vehicleClass(), o.part())
                     .map(LifeLaws.Law::life)
                     .orElse(null);

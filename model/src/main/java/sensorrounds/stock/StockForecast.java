@@ -10,7 +10,7 @@ import java.util.Map;
 import sensorrounds.fleet.Part;
 import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.outlook.SurvivalAhead;
-import sensorrounds.survival.WeibullLife;
+import sensorrounds.survival.LifeLaw;
 
 /**
  * Demand for sensors by part, depot and month, and what to order. The way: {@link #demandOf} for each sensor, a {@link
@@ -53,7 +53,7 @@ public final class StockForecast implements Serializable {
      * @param originalPart part the vehicle came with, which stands in when the sensor's own is not known; null when not
      *     known either
      */
-    public List<DemandUnit> demandOf(SensorOutlook outlook, WeibullLife law, String originalPart) {
+    public List<DemandUnit> demandOf(SensorOutlook outlook, LifeLaw law, String originalPart) {
         List<DemandUnit> units = new ArrayList<>();
         if (law == null || Double.isNaN(outlook.pHorizon())) {
             return units;

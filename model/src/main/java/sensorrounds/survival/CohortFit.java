@@ -1,6 +1,7 @@
 package sensorrounds.survival;
 
 import java.io.Serializable;
+import java.util.Optional;
 
 /**
  * The fit of one cohort for the tables.
@@ -11,19 +12,20 @@ import java.io.Serializable;
  * @param lives lives in the cohort
  * @param failures failures among them
  * @param exposureYears unit-years under observation
- * @param shape Weibull shape in use; NaN when there is none
+ * @param shape Weibull shape: of the law in use, or of the Weibull fitted beside it; NaN when there is none
  * @param shapeLower lower 95 % limit
  * @param shapeUpper upper 95 % limit
- * @param scaleDays Weibull scale in use, days
+ * @param scaleDays Weibull scale, days, as the shape
  * @param scaleLower lower 95 % limit
  * @param scaleUpper upper 95 % limit
- * @param medianDays median life, days
- * @param logLikelihood of the cohort's own fit; NaN when it failed
+ * @param medianDays median life by the law in use, days
+ * @param logLikelihood of the cohort's own Weibull fit; NaN when it failed
  * @param iterations iterations it took
  * @param gradientNorm scaled gradient norm where it stopped
  * @param preventiveShare preventive replacements among these and the failures; NaN without either
  * @param note what to know about it, in a sentence; empty when nothing
  * @param npmle the curve without a shape beside the law
+ * @param law the law in use
  */
 public record CohortFit(
         String cohort,
@@ -44,8 +46,52 @@ public record CohortFit(
         double gradientNorm,
         double preventiveShare,
         String note,
-        NpmleCheck npmle)
+        NpmleCheck npmle,
+        LawInUse law)
         implements Serializable {
+
+    /** Form of a law of life. */
+    public enum Form {
+        WEIBULL,
+        /** {@link EarlyWearLife}. */
+        EARLY_AND_WEAR
+    }
+
+    /**
+     * The law in use where it is not the Weibull of the columns before.
+     *
+     * @param form null when there is no law
+     * @param earlyShape shape of the early hazard, 1 when it is constant; NaN but for two hazards, as the three that follow
+     * @param earlyScaleDays its scale, days
+     * @param wearShape shape of the wear-out beside it
+     * @param wearScaleDays its scale, days
+     * @param aicGain by how much Akaike's criterion prefers the best law of two hazards to the Weibull; NaN without one
+     */
+    public record LawInUse(
+            Form form, double earlyShape, double earlyScaleDays, double wearShape, double wearScaleDays, double aicGain)
+            implements Serializable {
+        /** A Weibull law. */
+        public static LawInUse weibull(double aicGain) {
+            return plain(Form.WEIBULL, aicGain);
+        }
+
+        static LawInUse of(Optional<LifeLaw> law, double aicGain) {
+            if (law.isPresent() && law.get() instanceof EarlyWearLife two) {
+                return new LawInUse(
+                        Form.EARLY_AND_WEAR,
+                        two.earlyShape(),
+                        two.earlyScaleDays(),
+                        two.wearShape(),
+                        two.wearScaleDays(),
+                        aicGain);
+            }
+            return plain(law.isPresent() ? Form.WEIBULL : null, aicGain);
+        }
+
+        private static LawInUse plain(Form form, double aicGain) {
+            return new LawInUse(form, Double.NaN, Double.NaN, Double.NaN, Double.NaN, aicGain);
+        }
+    }
 
     /** The fit with the curve without a shape beside it. */
     public CohortFit with(NpmleCheck check) {
@@ -77,6 +123,7 @@ public record CohortFit(
                 gradientNorm,
                 preventiveShare,
                 newNote,
-                check);
+                check,
+                law);
     }
 }

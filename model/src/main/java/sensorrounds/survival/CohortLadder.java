@@ -5,10 +5,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import sensorrounds.survival.CohortFit.LawInUse;
 import sensorrounds.survival.ParametricFitter.ScalePrior;
 
 /**
- * A Weibull law of life for each cohort, from the most its data can carry: its own fit; else the shape common to all
+ * A law of life for each cohort, from the most its data can carry: its own fit ({@link OwnLaw}: a Weibull, or wear-out
+ * beside an early hazard where Akaike's criterion prefers it); else a Weibull of the shape common to all
  * cohorts ({@link CommonShapeFitter}) with its own scale, shrunk weakly towards the pooled scale; else the pooled law;
  * else none, with the reason. The row of {@link #POOL} is the fit of all lives merged, for reference. The same cohorts always give the same answer, in whatever order they come.
  *
@@ -85,19 +87,36 @@ public final class CohortLadder {
         }
         SortedMap<String, LifetimeSample> ordered = new TreeMap<>(cohorts);
         LifetimeSample pool = LifetimeSample.pooled(ordered.values());
-        ParametricFit pooledFit = ParametricFitter.of(Family.WEIBULL).fit(pool);
+        OwnLaw pooledFit = OwnLaw.of(pool);
         Choice pooled = poolChoice(pool, pooledFit);
-        Lent lent = pooled.life().map(law -> lent(ordered, pool, law)).orElse(null);
+        Lent lent = pooled.weibull().map(law -> lent(ordered, pool, law)).orElse(null);
         SortedMap<String, CohortLife> result = new TreeMap<>();
         result.put(POOL, row(POOL, pool, pooledFit, pooled, preventiveShares));
         ordered.forEach((name, sample) -> {
-            ParametricFit own = ParametricFitter.of(Family.WEIBULL).fit(sample);
+            OwnLaw own = OwnLaw.of(sample);
             result.put(name, row(name, sample, own, choice(sample, own, pooled, lent), preventiveShares));
         });
         return result;
     }
 
-    private record Choice(Rung rung, Optional<WeibullLife> life, String note) {}
+    /** The law in use, and the Weibull law beside it: the same one unless the own fit is of another form. */
+    private record Choice(Rung rung, Optional<LifeLaw> life, Optional<WeibullLife> weibull, String note) {
+        static Choice none(String note) {
+            return new Choice(Rung.NONE, Optional.empty(), Optional.empty(), note);
+        }
+
+        static Choice own(OwnLaw fit) {
+            return new Choice(
+                    Rung.OWN_FIT,
+                    Optional.of(fit.law()),
+                    Optional.of(fit.weibull().life()),
+                    fit.note());
+        }
+
+        static Choice weibull(Rung rung, WeibullLife law, String note) {
+            return new Choice(rung, Optional.of(law), Optional.of(law), note);
+        }
+    }
 
     /** What a cohort without a fit of its own borrows: a shape, and the scale its own is shrunk towards. */
     private record Lent(double shape, double varLogShape, double scaleDays, String words) {}
@@ -124,72 +143,72 @@ public final class CohortLadder {
                 "the shape of all lives merged, since there is no common one (" + common.cause() + ")");
     }
 
-    private Choice poolChoice(LifetimeSample pool, ParametricFit fit) {
+    private Choice poolChoice(LifetimeSample pool, OwnLaw fit) {
         if (pool.failures() < settings.minPooledFailures()) {
-            return new Choice(
-                    Rung.NONE,
-                    Optional.empty(),
-                    "all cohorts together have " + count(pool.failures()) + " failures; a law of life needs "
-                            + count(settings.minPooledFailures()));
+            return Choice.none("all cohorts together have " + count(pool.failures()) + " failures; a law of life needs "
+                    + count(settings.minPooledFailures()));
         }
-        return fit.converged()
-                ? new Choice(Rung.OWN_FIT, Optional.of(fit.life()), "")
-                : new Choice(Rung.NONE, Optional.empty(), "the pooled fit failed: " + fit.cause());
+        return fit.weibull().converged()
+                ? Choice.own(fit)
+                : Choice.none("the pooled fit failed: " + fit.weibull().cause());
     }
 
-    private Choice choice(LifetimeSample sample, ParametricFit own, Choice pooled, Lent lent) {
+    private Choice choice(LifetimeSample sample, OwnLaw own, Choice pooled, Lent lent) {
         boolean enough = sample.failures() >= settings.minFailures();
-        if (enough && own.converged()) {
-            return new Choice(Rung.OWN_FIT, Optional.of(own.life()), "");
+        if (enough && own.weibull().converged()) {
+            return Choice.own(own);
         }
         String reason = enough
-                ? "own fit failed: " + own.cause()
+                ? "own fit failed: " + own.weibull().cause()
                 : count(sample.failures()) + " failures, an own fit needs " + count(settings.minFailures());
         if (pooled.life().isEmpty()) {
-            return new Choice(Rung.NONE, Optional.empty(), reason + "; " + pooled.note());
+            return Choice.none(reason + "; " + pooled.note());
         }
         ParametricFit scaled = ParametricFitter.of(Family.WEIBULL)
                 .withShape(lent.shape(), lent.varLogShape())
                 .with(new ScalePrior(lent.scaleDays(), settings.priorFailures()))
                 .fit(sample);
         if (scaled.converged()) {
-            return new Choice(
+            return Choice.weibull(
                     Rung.POOLED_SHAPE,
-                    Optional.of(scaled.life()),
+                    scaled.life(),
                     reason
                             + "; " + lent.words() + ", own scale shrunk towards the pooled one with the weight of "
                             + count(settings.priorFailures()) + " failures");
         }
-        return new Choice(Rung.POOLED, pooled.life(), reason + "; own scale failed: " + scaled.cause());
+        return new Choice(
+                Rung.POOLED, pooled.life(), pooled.weibull(), reason + "; own scale failed: " + scaled.cause());
     }
 
     private static CohortLife row(
-            String cohort, LifetimeSample sample, ParametricFit own, Choice choice, Map<String, Double> shares) {
-        Optional<WeibullLife> life = choice.life();
+            String cohort, LifetimeSample sample, OwnLaw own, Choice choice, Map<String, Double> shares) {
+        Optional<WeibullLife> weibull = choice.weibull();
         double[] none = {Double.NaN, Double.NaN};
-        double[] shape = life.map(WeibullLife::shapeLimits).orElse(none);
-        double[] scale = life.map(WeibullLife::scaleLimits).orElse(none);
+        double[] shape = weibull.map(WeibullLife::shapeLimits).orElse(none);
+        double[] scale = weibull.map(WeibullLife::scaleLimits).orElse(none);
+        ParametricFit plain = own.weibull();
         CohortFit fit = new CohortFit(
                 cohort,
                 choice.rung().name(),
-                own.status().name(),
+                plain.status().name(),
                 Math.round(sample.lives()),
                 Math.round(sample.failures()),
                 sample.exposure() / DAYS_PER_YEAR,
-                life.map(WeibullLife::shape).orElse(Double.NaN),
+                weibull.map(WeibullLife::shape).orElse(Double.NaN),
                 shape[0],
                 shape[1],
-                life.map(WeibullLife::scaleDays).orElse(Double.NaN),
+                weibull.map(WeibullLife::scaleDays).orElse(Double.NaN),
                 scale[0],
                 scale[1],
-                life.map(l -> l.quantile(0.5)).orElse(Double.NaN),
-                own.converged() ? own.logLikelihood() : Double.NaN,
-                own.iterations(),
-                own.gradientNorm(),
+                choice.life().map(l -> l.quantile(0.5)).orElse(Double.NaN),
+                plain.converged() ? plain.logLikelihood() : Double.NaN,
+                plain.iterations(),
+                plain.gradientNorm(),
                 shares.getOrDefault(cohort, Double.NaN),
                 choice.note(),
-                NpmleCheck.NOT_RUN);
-        return new CohortLife(choice.rung(), life, fit);
+                NpmleCheck.NOT_RUN,
+                LawInUse.of(choice.life(), own.aicGain()));
+        return new CohortLife(choice.rung(), choice.life(), weibull, fit);
     }
 
     private static String count(double failures) {

@@ -5,6 +5,8 @@ import java.util.Optional;
 /**
  * The law of life in use for a cohort, and how it came about.
  *
+ * @param weibull the Weibull beside it, the same law when that is in use; empty when there is no law
  * @param life empty exactly when the rung is {@link CohortLadder.Rung#NONE}; the fit's note then says why
  */
-public record CohortLife(CohortLadder.Rung rung, Optional<WeibullLife> life, CohortFit fit) {}
+public record CohortLife(
+        CohortLadder.Rung rung, Optional<LifeLaw> life, Optional<WeibullLife> weibull, CohortFit fit) {}

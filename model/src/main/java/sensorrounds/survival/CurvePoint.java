@@ -27,6 +27,9 @@ public record CurvePoint(
     /** Estimator behind the point. */
     public enum Method {
         KAPLAN_MEIER,
+        /** The law in use, of whatever form. */
+        FITTED_LAW,
+        /** The Weibull fitted beside a law of another form. */
         WEIBULL,
         /** Kaplan-Meier with every preventive replacement counted as a failure: the curve cannot lie lower. */
         PESSIMISTIC,

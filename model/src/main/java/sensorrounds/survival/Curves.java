@@ -54,14 +54,14 @@ public final class Curves {
      * A fitted law every {@link #GRID_DAYS} days from age 0 to the last age the sample knows anything about, and at that
      * age. Numbers at risk and failures (midpoints) are the sample's.
      */
-    public static List<CurvePoint> weibull(String cohort, WeibullLife life, LifetimeSample sample) {
+    public static List<CurvePoint> law(String cohort, CurvePoint.Method method, LifeLaw life, LifetimeSample sample) {
         Counts counts = new Counts(sample);
         List<CurvePoint> points = new ArrayList<>();
         for (int age : grid(sample.lastAge())) {
             double[] limits = life.survivalLimits(age);
             points.add(new CurvePoint(
                     cohort,
-                    CurvePoint.Method.WEIBULL,
+                    method,
                     age,
                     life.survival(age),
                     limits[0],

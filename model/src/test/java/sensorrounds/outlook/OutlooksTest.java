@@ -3,6 +3,7 @@ package sensorrounds.outlook;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.time.LocalDate;
 import java.util.List;
@@ -11,6 +12,7 @@ import java.util.function.BiFunction;
 import org.junit.jupiter.api.Test;
 import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.outlook.ReportRatios.Ratio;
 import sensorrounds.survival.WeibullLife;
 
 class OutlooksTest {
@@ -52,10 +54,15 @@ class OutlooksTest {
     }
 
     @Test
-    void theLastReportMultipliesTheHazardFromTheLastAnswer() {
+    void theLastReportMultipliesTheHazardFromTheLastAnswerUntilAboutTheNextVisit() {
         SensorOutlook o = only(
                 Lives.history(null, new Lives("A1").ok(1000).silent(1100)), LastReport.SILENT_ONCE, Lives.day(1110));
+        // Without visits to tell, a window is half a year, and what speaks against a sensor holds for two.
         assertThat(1 - o.p90()).isEqualTo(Math.pow(LAW.survival(1200) / LAW.survival(1000), 8), within(1e-14));
+        assertThat(1 - o.p365())
+                .isEqualTo(
+                        Math.pow(LAW.survival(1364) / LAW.survival(1000), 8) * LAW.survival(1475) / LAW.survival(1364),
+                        within(1e-14));
         assertThat(o.failureRatio()).isEqualTo(8);
         assertThat(o.lastReadOn()).isEqualTo(Lives.day(1100));
     }
@@ -74,12 +81,34 @@ class OutlooksTest {
      */
     @Test
     void unknownAgeIsTheAgeOfASensorMetAtRandom() {
-        UnknownAge level = new UnknownAge(new WeibullLife(1, 1000, 0, 0, 0), 0, Double.POSITIVE_INFINITY);
-        assertThat(level.failureWithin(90, 1)).isCloseTo(-Math.expm1(-0.09), within(1e-12));
-        UnknownAge rayleigh = new UnknownAge(new WeibullLife(2, 1000, 0, 0, 0), 0, Double.POSITIVE_INFINITY);
+        Ratio one = PRIOR.of(LastReport.SOUND);
+        UnknownAge level = new UnknownAge(fitted(new WeibullLife(1, 1000, 0, 0, 0)), 0, Double.POSITIVE_INFINITY);
+        assertThat(level.failureWithin(90, one)).isCloseTo(-Math.expm1(-0.09), within(1e-12));
+        UnknownAge rayleigh = new UnknownAge(fitted(new WeibullLife(2, 1000, 0, 0, 0)), 0, Double.POSITIVE_INFINITY);
         // erf(0.2) = 0.2227025892 (Abramowitz and Stegun, table 7.1); erf(1) = 0.8427007929.
-        assertThat(rayleigh.failureWithin(200, 1)).isCloseTo(0.2227025892, within(1e-4));
-        assertThat(rayleigh.failureWithin(1000, 1)).isCloseTo(0.8427007929, within(1e-4));
+        assertThat(rayleigh.failureWithin(200, one)).isCloseTo(0.2227025892, within(1e-4));
+        assertThat(rayleigh.failureWithin(1000, one)).isCloseTo(0.8427007929, within(1e-4));
+    }
+
+    /** On a vehicle many lives old the finite renewal law has reached its limit, the erf above; a young one has its first. */
+    @Test
+    void onAVehicleOfKnownAgeMostSensorsAreStillItsFirst() {
+        Ratio one = PRIOR.of(LastReport.SOUND);
+        LifeLaws.Law law = fitted(new WeibullLife(2, 1000, 0, 0, 0));
+        assertThat(new UnknownAge(law, 0, 12_000).failureWithin(1000, one)).isCloseTo(0.8427007929, within(2e-3));
+        assertThat(new UnknownAge(law, 0, 100).failureWithin(50, one))
+                .isCloseTo(law.life().failureWithin(100, 50, 1), within(2e-4));
+        // No ageing, no difference: an exponential life has no memory, whatever the vehicle's age.
+        assertThat(new UnknownAge(fitted(new WeibullLife(1, 1000, 0, 0, 0)), 0, 1500).failureWithin(90, one))
+                .isCloseTo(-Math.expm1(-0.09), within(1e-12));
+        // Steep wear-out at half its typical age: nearly all are originals, and young ones are no likelier.
+        LifeLaws.Law steep = fitted(new WeibullLife(6, 3000, 0, 0, 0));
+        assertThat(new UnknownAge(steep, 0, 1500).failureWithin(365, one))
+                .isCloseTo(steep.life().failureWithin(1500, 365, 1), withinPercentage(3));
+    }
+
+    private static LifeLaws.Law fitted(WeibullLife law) {
+        return new LifeLaws.Law("van", "own fit", law);
     }
 
     @Test

@@ -138,7 +138,7 @@ class ReportCellsTest {
     }
 
     private static void add(ReportCells cells, double[] hazards, int i) {
-        cells.addWindow(LastReport.values()[i % 4], hazards[i], i % 5 == 0);
+        cells.addWindow(LastReport.values()[i % 4], i, hazards[i], i % 5 == 0);
     }
 
     /** Failure ratio 6, windows with hazards up to 0.1 under the law, 40,000 landmarks, seed fixed. */
@@ -148,7 +148,7 @@ class ReportCellsTest {
         ReportCells cells = new ReportCells();
         for (int i = 0; i < 40_000; i++) {
             double hazard = 0.1 * random.nextDouble();
-            cells.addWindow(LastReport.LOW_BATTERY, hazard, random.nextDouble() < -Math.expm1(-6 * hazard));
+            cells.addWindow(LastReport.LOW_BATTERY, 90, hazard, random.nextDouble() < -Math.expm1(-6 * hazard));
         }
         OutlookSettings settings = OutlookSettings.defaults();
         ReportRatios.Ratio ratio = ReportRatios.fit(cells, settings).of(LastReport.LOW_BATTERY);
@@ -166,7 +166,7 @@ class ReportCellsTest {
 
     @Test
     void refusesAHazardThatIsNone() {
-        assertThatThrownBy(() -> new ReportCells().addWindow(LastReport.SOUND, Double.NaN, false))
+        assertThatThrownBy(() -> new ReportCells().addWindow(LastReport.SOUND, 90, Double.NaN, false))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("hazard over a window is NaN");
     }

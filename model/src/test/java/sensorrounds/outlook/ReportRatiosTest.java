@@ -20,7 +20,7 @@ class ReportRatiosTest {
     void observedOverExpectedIsPulledToThePriorByItsWeight() {
         ReportCells cells = new ReportCells();
         for (int i = 0; i < 6; i++) {
-            cells.addWindow(LastReport.LOW_BATTERY, 0.25, i < 2);
+            cells.addWindow(LastReport.LOW_BATTERY, 90, 0.25, i < 2);
         }
         // O = 2, E = 4 x .25 + 2 x .125 = 1.25, prior 6 with weight .5: (2 + 3)/(1.25 + .5).
         ReportRatios.Ratio low = ReportRatios.fit(cells, SETTINGS).of(LastReport.LOW_BATTERY);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import sensorrounds.numeric.Quadrature;
 import sensorrounds.reference.ReferenceCase;
 import sensorrounds.survival.WeibullLife;
 
@@ -15,7 +16,7 @@ class AgeReplacementTest {
     }
 
     private static AgeingLaw weibull(double shape, double scale) {
-        return new WeibullAgeing(new WeibullLife(shape, scale, 0, 0, 0));
+        return new FittedAgeing(new WeibullLife(shape, scale, 0, 0, 0));
     }
 
     @Test

@@ -96,9 +96,8 @@ class ReplacementEconomicsTest {
         assertThat(byAge.stream().distinct().toList())
                 .containsExactly(Advice.KEEP, Advice.AT_NEXT_STOP, Advice.REPLACE_NOW);
         // Without the set-up of 30 the planned cost is 70, and the optimum of 500/70 lies at a lower age.
-        double t = new AgeReplacement(new WeibullAgeing(WEAROUT), 70, 500)
-                .optimum()
-                .age();
+        double t =
+                new AgeReplacement(new FittedAgeing(WEAROUT), 70, 500).optimum().age();
         int first = 50 + 10 * byAge.indexOf(Advice.AT_NEXT_STOP);
         assertThat((double) first).isCloseTo(t - 15, within(10.0));
     }

@@ -32,6 +32,7 @@ final class SampleOutlook {
                 LastReport.SOUND,
                 LocalDate.of(2026, 3, 1),
                 ratio,
+                0,
                 law.failureWithin(age, 30, ratio),
                 law.failureWithin(age, 90, ratio),
                 law.failureWithin(age, 180, ratio),

@@ -41,6 +41,7 @@ class StockForecastTest {
                 LastReport.SOUND,
                 AS_OF.minusDays(gap),
                 1,
+                LAW.failureWithin(age - gap, gap, 1),
                 LAW.failureWithin(age - gap, gap + 30, 1),
                 LAW.failureWithin(age - gap, gap + 90, 1),
                 LAW.failureWithin(age - gap, gap + 180, 1),
@@ -59,13 +60,14 @@ class StockForecastTest {
                 .extracting(u -> u.key().month())
                 .containsExactly(null, YearMonth.of(2026, 3), YearMonth.of(2026, 4), YearMonth.of(2026, 5));
         double alive = LAW.survival(1900);
+        // Between the days that an outlook reports its hazard counts as level: hence the tolerance.
         // Cover: 14 days' lead time and 30 to the next ordering. March: from the 10th, and what died since the answer.
-        assertThat(units.get(0).probability()).isCloseTo(1 - LAW.survival(2044) / alive, within(1e-12));
-        assertThat(units.get(1).probability()).isCloseTo(1 - LAW.survival(2021) / alive, within(1e-12));
+        assertThat(units.get(0).probability()).isCloseTo(1 - LAW.survival(2044) / alive, within(5e-4));
+        assertThat(units.get(1).probability()).isCloseTo(1 - LAW.survival(2021) / alive, within(5e-4));
         assertThat(units.get(2).probability())
-                .isCloseTo((LAW.survival(2021) - LAW.survival(2051)) / alive, within(1e-12));
+                .isCloseTo((LAW.survival(2021) - LAW.survival(2051)) / alive, within(5e-4));
         assertThat(units.get(3).probability())
-                .isCloseTo((LAW.survival(2051) - LAW.survival(2082)) / alive, within(1e-12));
+                .isCloseTo((LAW.survival(2051) - LAW.survival(2082)) / alive, within(5e-4));
         assertThat(units.get(1).sdLogHazard()).isPositive();
     }
 

@@ -33,7 +33,8 @@ class CohortLadderTest {
         assertThat(fits.get("all").rung()).isEqualTo(Rung.OWN_FIT);
         assertThat(fits.get("part A").rung()).isEqualTo(Rung.OWN_FIT);
         assertThat(fits.get("part A").fit().preventiveShare()).isEqualTo(0.25);
-        assertThat(fits.get("part A").fit().note()).isEmpty();
+        assertThat(fits.get("part A").fit().note()).startsWith("a single Weibull: ");
+        assertThat(fits.get("part A").fit().law().form()).isEqualTo(CohortFit.Form.WEIBULL);
         assertThat(fits.get("part A").fit().logLikelihood()).isNegative();
 
         CohortFit small = fits.get("part B").fit();
@@ -45,7 +46,7 @@ class CohortLadderTest {
         assertThat(small.preventiveShare()).isNaN();
         CommonShapeFit common = CommonShapeFitter.withDefaults().fit(fleet().values());
         assertThat(small.shape()).isCloseTo(common.shape(), within(1e-12));
-        assertThat(fits.get("part B").life().orElseThrow().varLogShape())
+        assertThat(fits.get("part B").weibull().orElseThrow().varLogShape())
                 .isCloseTo(common.varLogShape(), within(1e-12));
         assertThat(small.note()).contains("the shape common to 2 cohorts");
         assertThat(small.scaleLower()).isLessThan(small.scaleDays());

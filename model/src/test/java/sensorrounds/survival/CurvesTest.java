@@ -41,7 +41,7 @@ class CurvesTest {
     @Test
     void aLawIsDrawnToTheLastAgeSupported() {
         WeibullLife life = new WeibullLife(2, 400, 0.02, 0.01, 0.002);
-        List<CurvePoint> points = Curves.weibull("part A", life, SAMPLE);
+        List<CurvePoint> points = Curves.law("part A", CurvePoint.Method.FITTED_LAW, life, SAMPLE);
         assertThat(points).extracting(CurvePoint::ageDays).containsExactly(0, 91, 182, 273, 364, 455, 500);
         for (CurvePoint point : points) {
             assertThat(point.survival()).isEqualTo(life.survival(point.ageDays()));
@@ -51,6 +51,7 @@ class CurvesTest {
         // By hand: three from birth, one leaves at 50; two enter at 120, two fail by 151; the fourth fails at 300.
         assertThat(points).extracting(CurvePoint::atRisk).containsExactly(3.0, 2.0, 2.0, 2.0, 1.0, 1.0, 1.0);
         assertThat(points).extracting(CurvePoint::failures).containsExactly(0.0, 0.0, 2.0, 2.0, 3.0, 3.0, 3.0);
-        assertThat(Curves.weibull("part A", life, LifetimeSample.of(List.of()))).hasSize(1);
+        assertThat(Curves.law("part A", CurvePoint.Method.FITTED_LAW, life, LifetimeSample.of(List.of())))
+                .hasSize(1);
     }
 }

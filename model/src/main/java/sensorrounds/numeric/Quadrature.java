@@ -1,4 +1,4 @@
-package sensorrounds.replacement;
+package sensorrounds.numeric;
 
 import java.util.function.DoubleUnaryOperator;
 
@@ -6,7 +6,7 @@ import java.util.function.DoubleUnaryOperator;
  * Gauss-Legendre quadrature with 16 points. Source: Abramowitz and Stegun (1964), 25.4.29 and 25.4.30; nodes are the
  * roots of the Legendre polynomial, found by Newton's method from the cosine start 22.16.6.
  */
-final class Quadrature {
+public final class Quadrature {
     private static final int POINTS = 16;
     private static final int DEEPEST = 50;
     /** Each bisection must change the integral by less than this share of the first estimate of the whole. */
@@ -38,12 +38,12 @@ final class Quadrature {
     private Quadrature() {}
 
     /** One panel: exact for polynomials up to degree 31, enough for a smooth function over a short stretch. */
-    static double panel(DoubleUnaryOperator f, double from, double to) {
+    public static double panel(DoubleUnaryOperator f, double from, double to) {
         return panel(at(f, from, to), from, to);
     }
 
     /** Values of a function at the points of a panel, for use in more than one integral. */
-    static double[] at(DoubleUnaryOperator f, double from, double to) {
+    public static double[] at(DoubleUnaryOperator f, double from, double to) {
         double[] values = new double[POINTS];
         for (int i = 0; i < POINTS; i++) {
             values[i] = f.applyAsDouble((to + from) / 2 + (to - from) / 2 * NODES[i]);
@@ -52,7 +52,7 @@ final class Quadrature {
     }
 
     /** Integral over a panel of the function with these values at its points. */
-    static double panel(double[] values, double from, double to) {
+    public static double panel(double[] values, double from, double to) {
         double sum = 0;
         for (int i = 0; i < POINTS; i++) {
             sum += WEIGHTS[i] * values[i];
@@ -61,7 +61,7 @@ final class Quadrature {
     }
 
     /** Panels halved until halving changes nothing that matters; for a positive function. */
-    static double integral(DoubleUnaryOperator f, double from, double to) {
+    public static double integral(DoubleUnaryOperator f, double from, double to) {
         if (!(to > from)) {
             return 0;
         }

@@ -1,0 +1,151 @@
+package sensorrounds.simulate;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+import sensorrounds.history.OriginBasis;
+import sensorrounds.outlook.LastReport;
+import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.simulate.ReviewedFleet.Forecast;
+
+/**
+ * Chances against what then happened: the engine sees four years of a simulated fleet, and its forecasts are held against
+ * the fifth. Observed are true failures, found or not; expected the sum of the chances.
+ *
+ * <p>The table of docs/validation-calibration.md is this test's; -Dcalibration.write=true writes it anew.
+ */
+class CalibrationTest {
+    private static final Path DOC = Path.of("../docs/validation-calibration.md");
+    private static final String BEGIN = "<!-- table of CalibrationTest -->\n";
+    private static final String END = "<!-- end of table -->\n";
+    private static final double MOST_RATIO = 1.25;
+    /** Groups with fewer expected failures tell chance from error too badly: a fifth is two standard errors of 100. */
+    private static final double MAIN_GROUP = 100;
+
+    @TempDir
+    static Path temp;
+
+    private static ReviewedFleet fleet;
+
+    @BeforeAll
+    static void review() throws IOException {
+        fleet = ReviewedFleet.of(20_261_125, 1500, temp.resolve("fleet"));
+    }
+
+    private enum Horizon {
+        // Least observed for one expected: lower early on, where undetected failures are known to be overrated.
+        D30(30, 0.55, SensorOutlook::p30),
+        D90(90, 0.65, SensorOutlook::p90),
+        D180(180, 0.7, SensorOutlook::p180),
+        D365(365, 0.8, SensorOutlook::p365);
+
+        final int days;
+        final double leastRatio;
+        final ToDoubleFunction<SensorOutlook> chance;
+
+        Horizon(int days, double leastRatio, ToDoubleFunction<SensorOutlook> chance) {
+            this.days = days;
+            this.leastRatio = leastRatio;
+            this.chance = chance;
+        }
+    }
+
+    private record Cell(double expected, long observed) {
+        double ratio() {
+            return observed / expected;
+        }
+    }
+
+    private static Cell cell(Predicate<Forecast> group, Horizon horizon) {
+        List<Forecast> members = fleet.forecasts().stream().filter(group).toList();
+        return new Cell(
+                members.stream()
+                        .mapToDouble(f -> horizon.chance.applyAsDouble(f.outlook()))
+                        .sum(),
+                members.stream().filter(f -> f.failsInDays() <= horizon.days).count());
+    }
+
+    private static Map<String, Predicate<Forecast>> groups() {
+        Map<String, Predicate<Forecast>> groups = new LinkedHashMap<>();
+        groups.put("all", f -> true);
+        groups.put("age by first use", f -> f.outlook().basis() == OriginBasis.VEHICLE_FIRST_USE);
+        groups.put("age by fitting on record", f -> f.outlook().basis() == OriginBasis.RECORDED_FITTING);
+        groups.put("age not known", f -> f.outlook().basis() == OriginBasis.UNKNOWN);
+        for (int years = 0; years < 8; years += 2) {
+            int from = years;
+            groups.put(from + " to " + (from + 2) + " years old", f -> {
+                Integer age = f.outlook().ageDays();
+                return age != null && age >= 365.25 * from && age < 365.25 * (from + 2);
+            });
+        }
+        for (LastReport report : LastReport.values()) {
+            groups.put(
+                    "last report " + report.name().toLowerCase(Locale.ROOT).replace('_', ' '),
+                    f -> f.outlook().lastReport() == report);
+        }
+        return groups;
+    }
+
+    @TestFactory
+    Stream<DynamicTest> observedIsNearExpectedInEveryMainGroup() {
+        return groups().entrySet().stream()
+                .flatMap(g -> Stream.of(Horizon.values())
+                        .filter(h -> cell(g.getValue(), h).expected() >= MAIN_GROUP)
+                        .map(h -> DynamicTest.dynamicTest(
+                                g.getKey() + " within " + h.days + " days",
+                                () -> assertThat(cell(g.getValue(), h).ratio()).isBetween(h.leastRatio, MOST_RATIO))));
+    }
+
+    @Test
+    void theMainGroupsAreThere() {
+        assertThat(groups().values().stream()
+                        .filter(g -> cell(g, Horizon.D365).expected() >= MAIN_GROUP)
+                        .count())
+                .isGreaterThanOrEqualTo(5);
+    }
+
+    @Test
+    void theDocumentShowsTheseFigures() throws IOException {
+        String doc = Files.readString(DOC);
+        int from = doc.indexOf(BEGIN) + BEGIN.length();
+        int to = doc.indexOf(END);
+        if (Boolean.getBoolean("calibration.write")) {
+            Files.writeString(DOC, doc.substring(0, from) + table() + doc.substring(to));
+            return;
+        }
+        assertThat(doc.substring(from, to))
+                .as("read the differing figures, then run this test with -Dcalibration.write=true")
+                .isEqualTo(table());
+    }
+
+    private static String table() {
+        List<String> lines = new ArrayList<>();
+        lines.add("| Sensors | Number | 30 days | 90 days | 180 days | 365 days |");
+        lines.add("|---|---:|---:|---:|---:|---:|");
+        groups().forEach((name, group) -> {
+            StringBuilder line = new StringBuilder("| " + name + " | "
+                    + fleet.forecasts().stream().filter(group).count() + " |");
+            for (Horizon h : Horizon.values()) {
+                Cell c = cell(group, h);
+                line.append(String.format(Locale.ROOT, " %.1f / %d |", c.expected(), c.observed()));
+            }
+            lines.add(line.toString());
+        });
+        return String.join("\n", lines) + "\n";
+    }
+}

@@ -1,0 +1,86 @@
+package sensorrounds.simulate;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import org.apache.hadoop.conf.Configuration;
+import sensorrounds.assemble.Histories;
+import sensorrounds.history.VehicleHistory;
+import sensorrounds.ingest.LogFile;
+import sensorrounds.ingest.LogReader;
+import sensorrounds.ingest.LogSlice;
+import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.review.FleetReview;
+import sensorrounds.run.RunInputs;
+import sensorrounds.run.RunOptions;
+import sensorrounds.simulate.SimulationSettings.Output;
+import sensorrounds.tables.LogRow;
+import sensorrounds.visit.LoggedWheel;
+
+/** A simulated fleet reviewed in plain Java, with the day each sensor in service really fails. */
+record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asOf) {
+    /**
+     * @param failsInDays days from the as-of day to the true failure; not over 0 when it has failed already
+     * @param original whether it is the vehicle's first
+     */
+    record Forecast(RankedReplacement line, long failsInDays, boolean original) {
+        SensorOutlook outlook() {
+            return line.outlook();
+        }
+    }
+
+    /** The last year of the simulation is kept from the engine: it is what the forecasts are held against. */
+    static final int HIDDEN_DAYS = 365;
+
+    static ReviewedFleet of(long seed, int vehicles, Path folder) throws IOException {
+        SimulationSettings settings =
+                SimulationSettings.large(seed, vehicles, Output.LARGE_CSV).withYears(5);
+        LocalDate asOf = settings.endDate().minusDays(HIDDEN_DAYS);
+        new SimulateTask().run(settings, folder);
+        Configuration hadoop = new Configuration();
+        RunInputs inputs = RunInputs.find(new RunOptions(folder.toString(), null, null, "unused", null), hadoop);
+        SortedMap<String, List<LoggedWheel>> byVehicle = new TreeMap<>();
+        for (LogFile file : inputs.logs()) {
+            LogReader reader = LogReader.open(LogSlice.whole(file), hadoop);
+            while (reader.hasNext()) {
+                LogRow row = reader.next();
+                if (row.accepted() != null && !row.accepted().visit().day().isAfter(asOf)) {
+                    String vehicle = row.accepted().visit().vehicleId();
+                    byVehicle.computeIfAbsent(vehicle, k -> new ArrayList<>()).add(row.accepted());
+                }
+            }
+        }
+        List<VehicleHistory> histories = byVehicle.values().stream()
+                .map(rows -> Histories.of(
+                        rows, inputs.fleet(), inputs.settings().review().history(), asOf))
+                .toList();
+        FleetReview review =
+                FleetReview.of(histories, inputs.settings().review(), inputs.parts(), inputs.stock(), asOf);
+        return new ReviewedFleet(review, forecasts(settings, review, asOf), asOf);
+    }
+
+    private static List<Forecast> forecasts(SimulationSettings settings, FleetReview review, LocalDate asOf) {
+        FleetSimulator simulator = new FleetSimulator(settings);
+        Map<String, SimulatedSensor> truth = new HashMap<>();
+        IntStream.range(0, settings.vehicles())
+                .mapToObj(simulator::vehicle)
+                .forEach(v -> v.sensors()
+                        .forEach(s -> truth.put(v.register().vehicleId() + "/" + s.sensor().id, s.sensor())));
+        return review.ranked().stream()
+                .map(line -> {
+                    SensorOutlook o = line.outlook();
+                    SimulatedSensor s = truth.get(o.vehicleId() + "/" + o.sensorId());
+                    return new Forecast(
+                            line, s.failDay() - asOf.toEpochDay(), s.origin == SimulatedSensor.Origin.ORIGINAL);
+                })
+                .toList();
+    }
+}

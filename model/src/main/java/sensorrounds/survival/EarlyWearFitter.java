@@ -1,0 +1,170 @@
+package sensorrounds.survival;
+
+import java.util.Optional;
+import sensorrounds.numeric.Maximum;
+import sensorrounds.numeric.NewtonMaximizer;
+import sensorrounds.numeric.Objective;
+import sensorrounds.numeric.PositiveDefinite;
+
+/**
+ * Maximum likelihood fit of {@link EarlyWearLife} by the entry-conditional interval likelihood, Newton's method on the logs
+ * of its parameters. The boundaries are named, not handed out: where the likelihood rises towards no early hazard at all,
+ * or the two hazards become one, there is no such law and the plain Weibull says as much.
+ */
+public final class EarlyWearFitter {
+    /** Beyond these, in units of the typical age at failure, a hazard is no longer there. */
+    private static final double MOST_LOG_SCALE = 9;
+
+    private static final double MOST_LOG_SHAPE = Math.log(60);
+    private static final double LEAST_LOG_SHAPE = Math.log(0.05);
+    /** Log parameters known no better than to a factor of e^8 are not known. */
+    private static final double MOST_VARIANCE = 64;
+    /** Wear shapes to start from, each with an early hazard that takes about a tenth by the typical age. */
+    private static final double[] STARTING_SHAPES = {4, 8};
+
+    private static final double STARTING_EARLY = Math.log(10);
+
+    /** Whether the early hazard is constant. */
+    public enum Early {
+        CONSTANT,
+        FREE_SHAPE
+    }
+
+    private final Early early;
+
+    private EarlyWearFitter(Early early) {
+        this.early = early;
+    }
+
+    public static EarlyWearFitter of(Early early) {
+        return new EarlyWearFitter(early);
+    }
+
+    /**
+     * @param plain the Weibull fit of the same lives, converged: where the search starts and what tells the parts apart
+     */
+    public EarlyWearFit fit(LifetimeSample sample, ParametricFit plain) {
+        int free = early == Early.CONSTANT ? 3 : 4;
+        if (sample.failures() <= free) {
+            return EarlyWearFit.failed(
+                    free, 0, sample.failures() + " failures cannot tell " + free + " parameters of two hazards");
+        }
+        double centre = Math.log(plain.scale().value());
+        EarlyWearLikelihood likelihood = new EarlyWearLikelihood(sample, centre);
+        EarlyWearFit best = null;
+        for (double shape : STARTING_SHAPES) {
+            double[] start = {STARTING_EARLY, 0, 0, Math.log(shape)};
+            Maximum maximum =
+                    NewtonMaximizer.withDefaults().maximize(p -> objective(likelihood, full(p)), reduced(start));
+            EarlyWearFit fit = judged(sample, centre, maximum, free);
+            if (best == null || fit.aic() < best.aic()) {
+                best = fit;
+            }
+        }
+        return best;
+    }
+
+    private double[] full(double[] p) {
+        return early == Early.CONSTANT ? new double[] {p[0], 0, p[1], p[2]} : p;
+    }
+
+    private double[] reduced(double[] p) {
+        return early == Early.CONSTANT ? new double[] {p[0], p[2], p[3]} : p;
+    }
+
+    private Objective.Evaluation objective(EarlyWearLikelihood likelihood, double[] p) {
+        if (outside(p)) {
+            int n = reduced(p).length;
+            return new Objective.Evaluation(Double.NaN, new double[n], new double[n][n]);
+        }
+        Objective.Evaluation all = likelihood.at(p);
+        if (early == Early.FREE_SHAPE) {
+            return all;
+        }
+        int[] kept = {0, 2, 3};
+        double[] gradient = new double[3];
+        double[][] hessian = new double[3][3];
+        for (int i = 0; i < 3; i++) {
+            gradient[i] = all.gradient()[kept[i]];
+            for (int j = 0; j < 3; j++) {
+                hessian[i][j] = all.hessian()[kept[i]][kept[j]];
+            }
+        }
+        return new Objective.Evaluation(all.value(), gradient, hessian);
+    }
+
+    private static boolean outside(double[] p) {
+        return Math.abs(p[0]) > MOST_LOG_SCALE
+                || Math.abs(p[2]) > MOST_LOG_SCALE
+                || p[1] > MOST_LOG_SHAPE
+                || p[3] > MOST_LOG_SHAPE
+                || p[1] < LEAST_LOG_SHAPE
+                || p[3] < LEAST_LOG_SHAPE;
+    }
+
+    private EarlyWearFit judged(LifetimeSample sample, double centre, Maximum maximum, int free) {
+        double[] p = full(maximum.point());
+        if (maximum.outcome() != Maximum.Outcome.CONVERGED) {
+            boolean none = Math.abs(p[0]) > MOST_LOG_SCALE - 2;
+            return EarlyWearFit.failed(
+                    free,
+                    maximum.iterations(),
+                    none
+                            ? "the likelihood rises towards no early hazard"
+                            : "the search for two hazards ended with " + maximum.outcome());
+        }
+        Optional<double[][]> inverse =
+                PositiveDefinite.of(negated(maximum.at().hessian())).map(PositiveDefinite::inverse);
+        if (inverse.isEmpty() || PositiveDefinite.oneNorm(inverse.get()) > MOST_VARIANCE) {
+            return EarlyWearFit.failed(free, maximum.iterations(), "the data do not tell two hazards apart");
+        }
+        double gradient = 0;
+        for (double g : maximum.at().gradient()) {
+            gradient = Math.max(gradient, Math.abs(g) / sample.failures());
+        }
+        return new EarlyWearFit(
+                Optional.of(law(p, centre, inverse.get())),
+                free,
+                maximum.at().value() - centre * exactWeight(sample),
+                maximum.iterations(),
+                gradient,
+                "");
+    }
+
+    /** The hazard of the smaller shape is the early one. */
+    private EarlyWearLife law(double[] p, double centre, double[][] inverse) {
+        int[] kept = early == Early.CONSTANT ? new int[] {0, 2, 3} : new int[] {0, 1, 2, 3};
+        int turn = p[1] > p[3] ? 2 : 0;
+        double[][] covariance = new double[4][4];
+        for (int i = 0; i < kept.length; i++) {
+            for (int j = 0; j < kept.length; j++) {
+                covariance[(kept[i] + turn) % 4][(kept[j] + turn) % 4] = inverse[i][j];
+            }
+        }
+        return new EarlyWearLife(
+                Math.exp(p[1 + turn]),
+                Math.exp(p[turn] + centre),
+                Math.exp(p[(3 + turn) % 4]),
+                Math.exp(p[(2 + turn) % 4] + centre),
+                covariance);
+    }
+
+    private static double[][] negated(double[][] hessian) {
+        double[][] result = new double[hessian.length][hessian.length];
+        for (int i = 0; i < result.length; i++) {
+            for (int j = 0; j < result.length; j++) {
+                result[i][j] = -hessian[i][j];
+            }
+        }
+        return result;
+    }
+
+    /** Densities are per unit of time, so scaling time shifts the log-likelihood of exact failures. */
+    private static double exactWeight(LifetimeSample sample) {
+        double sum = 0;
+        for (int i = 0; i < sample.size(); i++) {
+            sum += sample.exact(i) ? sample.weight(i) : 0;
+        }
+        return sum;
+    }
+}
