@@ -35,7 +35,8 @@ public record Evidence(Sign sign, String words, double logWeight) {
     /** The sign in words with its weight: {@code battery reported low on 2026-05-02 (×8.0)}. */
     public String text() {
         double weight = Math.exp(logWeight);
-        String format = weight >= 10 ? "%s (×%.0f)" : weight >= 1 ? "%s (×%.1f)" : "%s (×%.2f)";
+        String format =
+                weight >= 10 ? "%s (×%.0f)" : weight >= 1 ? "%s (×%.1f)" : weight >= 0.01 ? "%s (×%.2f)" : "%s (×%.4f)";
         return String.format(Locale.ROOT, format, words, weight);
     }
 }

@@ -41,7 +41,7 @@ final class Story {
                         ? "every sensor answered each time and no lasting cause was found"
                         : "no sensor is known failed and no lasting cause was found";
             case RECURRING_AT_ONE_PLACE -> "sensors fell silent one after the other at one place";
-            case RECURRING_WITH_FAILURES -> "failed sensors or another lasting cause were found";
+            case RECURRING_WITH_FAILURES -> found(recent);
             case NOT_RECURRING -> throw new IllegalStateException("told above");
         };
         int returns = SystemWarnings.returns(recent);
@@ -54,7 +54,29 @@ final class Story {
                         : " First suspect: ")
                 + name(first)
                 + String.format(Locale.ROOT, " at %.0f %%", 100 * first.probability())
-                + " (" + judgement.lead() + "). Next: " + first.nextStep() + "." + open;
+                + " (" + judgement.lead() + ")." + nextOfTheSet(pattern, judgement.suspects()) + " Next: "
+                + first.nextStep() + "." + open;
+    }
+
+    private static String found(List<WarningEpisode> recent) {
+        long found = recent.stream().filter(WarningEpisode::lastingCause).count();
+        return found == 0
+                ? "a failed sensor was found"
+                : found + " of " + recent.size() + " ended with a dead sensor found and replaced";
+    }
+
+    /** Where sensors die one after the other, which goes next is worth knowing even if no sensor is the first suspect. */
+    private static String nextOfTheSet(RecurringVehicle.Pattern pattern, List<Suspect> suspects) {
+        if (pattern != RecurringVehicle.Pattern.RECURRING_WITH_FAILURES
+                || suspects.get(0).isSensor()) {
+            return "";
+        }
+        return suspects.stream()
+                .filter(Suspect::isSensor)
+                .findFirst()
+                .map(s -> " Next of the set, if it is a sensor: " + name(s)
+                        + String.format(Locale.ROOT, " at %.0f %%", 100 * s.probability()) + ".")
+                .orElse("");
     }
 
     private static String name(Suspect s) {

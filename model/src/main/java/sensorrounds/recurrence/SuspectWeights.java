@@ -27,7 +27,7 @@ import java.io.Serializable;
  * @param placeForNotASensor weight for "not a sensor" when sensors fall silent one after the other at one place
  * @param placeAgainstSensor weight for the sensor now at that place
  * @param foundDead weight against "not a sensor" for each episode that ended with a dead sensor found, twice at most:
- *     how often one would be found by chance, were the cause another
+ *     how often one would be found by chance, were the cause another (the share of vehicles with a dead sensor on a wheel)
  * @param knownFailed weight of a sensor known failed and still on the wheel, which raises the warning by itself
  */
 public record SuspectWeights(
@@ -81,7 +81,7 @@ public record SuspectWeights(
 
     public static SuspectWeights defaults() {
         return new SuspectWeights(
-                365, 1826, 0.05, 0.25, 0.5, 0.25, 0.5, 8, 0.6, 6, 3, 0.5, 0.3, 0.05, 2, 0.1, 8, 0.2, 0.2, 20);
+                365, 1826, 0.05, 0.25, 0.5, 0.25, 0.5, 8, 0.6, 6, 3, 0.5, 0.3, 0.05, 2, 0.1, 8, 0.2, 0.05, 20);
     }
 
     /** Weight of a sensor of this age, in days, before other evidence. */

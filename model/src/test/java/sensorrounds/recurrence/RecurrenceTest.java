@@ -273,7 +273,7 @@ class RecurrenceTest {
         assertThat(v.suspects().get(0).nextStep()).startsWith("replace the sensor");
     }
 
-    /** Weights by hand: outside 1 x 0.2 x 0.2 = 0.04; 1L 0.40, 1R 0.20; slow waking 0.53 and an OK battery 0.6 on both. */
+    /** Weights by hand: outside 1 x 0.05 x 0.05 = 0.0025; 1L 0.40, 1R 0.20; slow waking 0.53 and an OK battery 0.6 on both. */
     @Test
     void whereDeadSensorsWereFoundTheNextOfTheSetIsSought() {
         List<WarningEpisode> found = List.of(
@@ -291,11 +291,27 @@ class RecurrenceTest {
         assertThat(v.suspects().get(0).probability() / v.suspects().get(1).probability())
                 .isCloseTo(2, within(1e-9));
         assertThat(v.suspects().get(2).reasons())
-                .anySatisfy(r ->
-                        assertThat(r).isEqualTo("3 of 3 episodes ended with a dead sensor found and replaced (×0.04)"));
+                .anySatisfy(r -> assertThat(r)
+                        .isEqualTo("3 of 3 episodes ended with a dead sensor found and replaced (×0.0025)"));
         assertThat(v.suspects().get(0).reasons())
                 .anySatisfy(r -> assertThat(r).contains("by its law of life 40 % not to work a year from now"));
-        assertThat(v.story()).contains("Next of the set: axle 1, left").doesNotContain("First suspect");
+        assertThat(v.story())
+                .contains("3 of 3 ended with a dead sensor found and replaced", "Next of the set: axle 1, left")
+                .doesNotContain("First suspect");
+        // With sensors as good as new and one find (0.05) the outside leads; the story still says which of them is
+        // next:
+        // the floor of 0.05 times 0.53 and 0.6 is less.
+        List<WarningEpisode> back = List.of(episode(Warning.SYSTEM_FAULT, DAYS[0], DAYS[2], 2, false, true));
+        RecurringVehicle sound = Recurrence.of(
+                        history(List.of(sound("1L"), sound("1R")), visits(), back, List.of()),
+                        PEERS,
+                        MODEL,
+                        life -> 0.001,
+                        SETTINGS,
+                        AS_OF)
+                .orElseThrow();
+        assertThat(sound.story())
+                .contains("First suspect: not a sensor", "Next of the set, if it is a sensor: axle 1, left");
         assertThat(v.suspects().get(0).nextStep()).startsWith("read every sensor of the set");
         // The same vehicle with nothing found keeps the declared weights, and the outside first.
         assertThat(judge(with(List.of(sound("1L"), sound("1R"))))
