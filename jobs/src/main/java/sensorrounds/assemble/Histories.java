@@ -1,18 +1,24 @@
 package sensorrounds.assemble;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import sensorrounds.fleet.Vehicle;
+import sensorrounds.history.Finding;
 import sensorrounds.history.HistoryBuilder;
 import sensorrounds.history.HistorySettings;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.intake.VisitResolver;
+import sensorrounds.plausibility.Doubt;
+import sensorrounds.plausibility.VehicleDoubts;
 import sensorrounds.visit.LoggedWheel;
+import sensorrounds.visit.Visit;
 
-/** Rebuilds the history of each vehicle from its accepted rows. */
+/** Rebuilds the history of each vehicle from its accepted rows, with what is to be doubted among its findings. */
 public final class Histories {
     private Histories() {}
 
@@ -34,6 +40,24 @@ public final class Histories {
             List<LoggedWheel> rows, Map<String, Vehicle> register, HistorySettings settings, LocalDate asOf) {
         String id = rows.get(0).visit().vehicleId();
         Vehicle vehicle = register.getOrDefault(id, Vehicle.unregistered(id));
-        return HistoryBuilder.build(vehicle, VisitResolver.resolve(rows).visits(), settings, asOf);
+        List<Visit> visits = VisitResolver.resolve(rows).visits();
+        VehicleHistory history = HistoryBuilder.build(vehicle, visits, settings, asOf);
+        List<Visit> seen = visits.stream().filter(v -> !v.day().isAfter(asOf)).toList();
+        List<Finding> findings = new ArrayList<>(history.findings());
+        for (Doubt doubt : VehicleDoubts.of(seen)) {
+            Finding finding = DoubtFindings.of(doubt);
+            if (history.findings().stream().noneMatch(f -> DoubtFindings.saysTheSame(finding, f))) {
+                findings.add(finding);
+            }
+        }
+        // The sort is stable: findings of one day keep the order in which they were found.
+        findings.sort(Comparator.comparing(Finding::day));
+        return new VehicleHistory(
+                history.vehicle(),
+                history.visits(),
+                history.lives(),
+                history.episodes(),
+                history.followUps(),
+                findings);
     }
 }

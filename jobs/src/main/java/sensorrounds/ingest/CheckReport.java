@@ -5,13 +5,44 @@ import java.util.Locale;
 import sensorrounds.ingest.IngestSummary.Example;
 import sensorrounds.ingest.IngestSummary.FileResult;
 import sensorrounds.ingest.IngestSummary.Reason;
+import sensorrounds.intake.FileDoubt;
 
 /** The outcome of reading logs as plain text: rows per file, why rows went to quarantine, and what to do about it. */
 public final class CheckReport {
     private static final int MOST_FILES = 200;
     private static final int VALUE_SHOWN = 60;
+    private static final int TEXT_SHOWN = 300;
 
     private CheckReport() {}
+
+    /** As {@link #text(IngestSummary)}, with what would be used but is to be doubted. */
+    public static String text(Examination examination) {
+        StringBuilder out = new StringBuilder(text(examination.summary()));
+        List<FileDoubt> files = examination.doubts().files();
+        List<DoubtTally.Group> groups = examination.doubts().groups();
+        if (!files.isEmpty() || !groups.isEmpty()) {
+            line(out, "%nUsed as written, but to be doubted:");
+        }
+        for (FileDoubt doubt : files.subList(0, Math.min(files.size(), MOST_FILES))) {
+            line(out, "  %s: %s", doubt.file(), doubt.what());
+            line(out, "    way out: %s", doubt.remedy());
+        }
+        groups.forEach(group -> doubts(group, out));
+        return out.toString();
+    }
+
+    private static void doubts(DoubtTally.Group group, StringBuilder out) {
+        line(out, "  %d: %s", group.count(), group.kind().words());
+        group.examples()
+                .forEach(d -> line(
+                        out,
+                        "    %s: vehicle %s%s: %s",
+                        d.sources().get(0),
+                        shown(d.vehicleId()),
+                        d.position() == null ? "" : ", " + d.position(),
+                        shown(d.what(), TEXT_SHOWN)));
+        line(out, "    way out: %s", group.kind().remedy());
+    }
 
     public static String text(IngestSummary summary) {
         StringBuilder out = new StringBuilder();
@@ -79,8 +110,12 @@ public final class CheckReport {
 
     /** A value from a log must not run over lines or move the cursor of the terminal. */
     private static String shown(String value) {
+        return shown(value, VALUE_SHOWN);
+    }
+
+    private static String shown(String value, int most) {
         String plain = value.replaceAll("\\p{Cntrl}", "?");
-        return plain.length() <= VALUE_SHOWN ? plain : plain.substring(0, VALUE_SHOWN) + "…";
+        return plain.length() <= most ? plain : plain.substring(0, most) + "…";
     }
 
     private static void line(StringBuilder out, String form, Object... values) {

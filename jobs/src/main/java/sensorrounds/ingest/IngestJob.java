@@ -7,6 +7,7 @@ import java.util.List;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
+import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Encoders;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.RowFactory;
@@ -15,6 +16,7 @@ import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
 import org.apache.spark.util.SerializableConfiguration;
+import sensorrounds.intake.FileDoubt;
 import sensorrounds.tables.LogRow;
 import sensorrounds.tables.LogRows;
 
@@ -35,6 +37,14 @@ public final class IngestJob {
             .add(FILE, DataTypes.StringType)
             .add(LINE, DataTypes.LongType)
             .add(BYTES, DataTypes.BinaryType);
+
+    private static final StructType SIGHTINGS = new StructType()
+            .add(LogRows.SENSOR_ID, DataTypes.StringType)
+            .add(LogRows.VIN, DataTypes.StringType)
+            .add(LogRows.VEHICLE_ID, DataTypes.StringType)
+            .add(LogRows.VISITED_AT, DataTypes.TimestampNTZType)
+            .add(LogRows.SOURCE_FILE, DataTypes.StringType)
+            .add(LogRows.SOURCE_LINE, DataTypes.LongType);
 
     private static final long BYTES_PER_TASK = 8L << 20;
 
@@ -65,9 +75,32 @@ public final class IngestJob {
     }
 
     /** Reads the logs and counts what would become of each row, without writing anything. */
-    public IngestSummary check(List<LogFile> files) {
-        return IngestFailures.unwrap(
-                () -> IngestReconciliation.check(IngestTally.of(resolved(files)).summary(), files));
+    public Examination check(List<LogFile> files) {
+        return IngestFailures.unwrap(() -> {
+            // Walked through three times; what the readers gave to the shuffle is kept by Spark for as long as this is.
+            JavaRDD<LogRow> rows = resolved(files);
+            IngestSummary summary =
+                    IngestReconciliation.check(IngestTally.of(rows).summary(), files);
+            DoubtTally doubts = rows.mapPartitions(DoubtedVehicles::count).fold(new DoubtTally(), DoubtTally::add);
+            SharedIdentities.of(sightings(rows), null).forEach(doubts::add);
+            List<FileDoubt> aboutFiles = summary.files().stream()
+                    .flatMap(f -> FileDoubt.of(f.count()).stream())
+                    .toList();
+            return new Examination(summary, new Examination.Doubts(doubts, aboutFiles));
+        });
+    }
+
+    private Dataset<Row> sightings(JavaRDD<LogRow> rows) {
+        JavaRDD<Row> seen = rows.filter(r -> r.accepted() != null)
+                .map(LogRow::accepted)
+                .map(r -> RowFactory.create(
+                        r.wheel() == null ? null : r.wheel().sensorId(),
+                        r.visit().vin(),
+                        r.visit().vehicleId(),
+                        r.visit().visitedAt(),
+                        r.source().file(),
+                        r.source().line()));
+        return spark.createDataFrame(seen, SIGHTINGS);
     }
 
     private JavaRDD<LogRow> resolved(List<LogFile> files) {

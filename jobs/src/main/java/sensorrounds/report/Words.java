@@ -146,6 +146,12 @@ final class Words {
             case IMPOSSIBLE_ORDER -> "Visit before first use or after leaving";
             case ODOMETER_BACK -> "Odometer went back";
             case READER_HEARD_NOTHING -> "Reader heard no wheel at all";
+            case UNLIKELY_VALUE -> "Figure that can hardly be right";
+            case MISTYPED_ID -> "ID one slip away from another";
+            case TWO_VEHICLES_AT_ONCE -> "One ID on two vehicles over the same time";
+            case VISIT_TWICE -> "One visit under two keys";
+            case CONTRADICTORY_ENTRY -> "Entries of a visit that contradict each other";
+            case IDENTITY_CHANGED -> "Number plate or VIN changed";
         };
     }
 

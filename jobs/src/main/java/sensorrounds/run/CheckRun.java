@@ -2,8 +2,8 @@ package sensorrounds.run;
 
 import org.apache.spark.sql.SparkSession;
 import sensorrounds.ingest.CheckReport;
+import sensorrounds.ingest.Examination;
 import sensorrounds.ingest.IngestJob;
-import sensorrounds.ingest.IngestSummary;
 
 /** Reads logs as a run would and says what would become of each row. Writes nothing. */
 public final class CheckRun {
@@ -17,8 +17,8 @@ public final class CheckRun {
         RunInputs inputs = RunInputs.find(options, Pipeline.hadoop());
         try (SparkSessions.Session session = SparkSessions.open("sensor-rounds check", inputs.bytes())) {
             SparkSession spark = session.spark();
-            IngestSummary summary = new IngestJob(spark, SparkSessions.partitions(spark)).check(inputs.logs());
-            return new Outcome(CheckReport.text(summary), summary.quarantined() == 0);
+            Examination seen = new IngestJob(spark, SparkSessions.partitions(spark)).check(inputs.logs());
+            return new Outcome(CheckReport.text(seen), seen.summary().quarantined() == 0);
         }
     }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.Path;
@@ -14,17 +15,21 @@ import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.deploy.SparkHadoopUtil;
 import org.apache.spark.sql.SparkSession;
 import sensorrounds.analyse.FleetReviewJob;
+import sensorrounds.assemble.DoubtFindings;
 import sensorrounds.assemble.Histories;
 import sensorrounds.fleet.Vehicle;
+import sensorrounds.history.Finding;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.ingest.IngestJob;
 import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.LogTable;
 import sensorrounds.ingest.RefusedInput;
+import sensorrounds.ingest.SharedIdentities;
 import sensorrounds.keep.Kept;
 import sensorrounds.report.HtmlReport;
 import sensorrounds.report.ReportData;
 import sensorrounds.report.RunSummary;
+import sensorrounds.tables.LogRow;
 
 /** The way of the data, from visit logs to published tables and report. */
 public final class Pipeline {
@@ -106,7 +111,7 @@ public final class Pipeline {
         ResultTables tables = new ResultTables(
                 new TableWriter(spark, store, folder, smallTable),
                 inputs.settings().reportRows());
-        ResultTables.Heads heads = tables.write(histories, review);
+        ResultTables.Heads heads = tables.write(histories, acrossVehicles(spark, rows, asOf), review);
         QuarantineSheet.write(spark, rows, store, folder);
 
         progress.say("writing the report");
@@ -125,6 +130,13 @@ public final class Pipeline {
         double quarantined = ingest.rowsIn() == 0 ? 0 : (double) ingest.quarantined() / ingest.rowsIn();
         return new Outcome(
                 folder.toString(), summary, quarantined > inputs.settings().quarantineLimit());
+    }
+
+    /** What only the rows of two vehicles together can show. */
+    private static List<Finding> acrossVehicles(SparkSession spark, String rows, LocalDate asOf) {
+        return SharedIdentities.of(LogTable.read(spark, rows, LogRow.Outcome.ACCEPTED), asOf).stream()
+                .map(DoubtFindings::of)
+                .toList();
     }
 
     private static String size(long bytes) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.api.java.JavaSparkContext;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.condition.ReaderQuality;
 import sensorrounds.condition.WatchEntry;
@@ -69,7 +70,8 @@ final class ResultTables {
             Written<Finding> findings,
             Map<String, Long> rows) {}
 
-    Heads write(JavaRDD<VehicleHistory> histories, FleetReviewJob.Result review) {
+    /** @param acrossVehicles findings that are no single vehicle's */
+    Heads write(JavaRDD<VehicleHistory> histories, List<Finding> acrossVehicles, FleetReviewJob.Result review) {
         JavaRDD<VehicleReview> reviews = review.reviews();
         Written<RankedReplacement> ranked =
                 ranked(reviews.flatMap(r -> r.lines().iterator()));
@@ -85,8 +87,14 @@ final class ResultTables {
                 write(FollowUps.TABLE, histories.flatMap(h -> h.followUps().iterator()), Orders.FOLLOW_UPS);
         write(SensorLives.TABLE, histories.flatMap(h -> h.lives().iterator()), Orders.LIVES);
         write(WarningEpisodes.TABLE, histories.flatMap(h -> h.episodes().iterator()), Orders.EPISODES);
-        Written<Finding> findings =
-                write(Findings.TABLE, histories.flatMap(h -> h.findings().iterator()), Orders.FINDINGS);
+        JavaRDD<Finding> ofVehicles = histories.flatMap(h -> h.findings().iterator());
+        Written<Finding> findings = write(
+                Findings.TABLE,
+                acrossVehicles.isEmpty()
+                        ? ofVehicles
+                        : ofVehicles.union(JavaSparkContext.fromSparkContext(ofVehicles.context())
+                                .parallelize(acrossVehicles, 1)),
+                Orders.FINDINGS);
         write(StockOutlooks.TABLE, review.stock());
         WarningCounts.Summary warnings = review.counts().warnings().summary();
         write(ComebackRates.TABLE, warnings.comebacks());

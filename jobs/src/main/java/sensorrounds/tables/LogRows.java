@@ -23,6 +23,8 @@ import sensorrounds.visit.WheelReading;
 public final class LogRows {
     public static final String VEHICLE_ID = VisitColumns.VEHICLE_ID;
     public static final String VISITED_AT = VisitColumns.VISITED_AT;
+    public static final String VIN = VisitColumns.VIN;
+    public static final String SENSOR_ID = WheelColumns.SENSOR_ID;
     public static final String VISIT_ID = VisitColumns.VISIT_ID;
     public static final String POSITION = WheelColumns.POSITION;
     public static final String SOURCE_FILE = "source_file";

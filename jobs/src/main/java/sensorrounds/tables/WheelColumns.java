@@ -15,6 +15,7 @@ import sensorrounds.visit.WorkReason;
 /** The columns of the table of log rows that stand once per wheel. */
 final class WheelColumns {
     static final String POSITION = "position";
+    static final String SENSOR_ID = "sensor_id";
 
     /** Places by code: a handful, met millions of times. */
     private static final Map<String, WheelPosition> PLACES = new ConcurrentHashMap<>();
@@ -45,7 +46,7 @@ final class WheelColumns {
                         "place of the wheel, such as 1L or 2RI; null for a visit without wheels",
                         wheel(w -> w.position().code())),
                 Column.text("position_raw", "the word the log used for it", WheelColumns::positionRaw),
-                Column.text("sensor_id", "ID, upper-case hexadecimal", wheel(WheelReading::sensorId)),
+                Column.text(SENSOR_ID, "ID, upper-case hexadecimal", wheel(WheelReading::sensorId)),
                 Column.word("read", "what came of waking the sensor", wheel(WheelReading::read)),
                 Column.whole(
                         "wake_attempts", "tries until it answered or was given up", wheel(WheelReading::wakeAttempts)),

@@ -64,8 +64,37 @@ class IngestJobTest {
     void checkingCountsTheSameAndWritesNothing() {
         List<LogFile> files = Fixtures.find(Fixtures.TRAPS, Fixtures.TRAPS.resolve("*.*"));
 
-        assertThat(job().check(files)).isEqualTo(job().run(files, table("t")));
+        assertThat(job().check(files).summary()).isEqualTo(job().run(files, table("t")));
         assertThat(out.toFile().list()).containsExactly("t");
+    }
+
+    /** One small log with a slip of most kinds: all rows are used, and each slip is told with its row. */
+    @Test
+    void whatIsUsedButHardlyRightIsToldWithItsRow() {
+        List<LogFile> files = Fixtures.find(Fixtures.TRAPS, Fixtures.TRAPS.resolve("doubtful.csv"));
+
+        Examination seen = job().check(files);
+
+        assertThat(seen.summary().accepted()).isEqualTo(7);
+        assertThat(seen.doubts().groups())
+                .extracting(g -> g.kind().name() + " " + g.count())
+                .containsExactly(
+                        "SENSOR_ID_NEAR 1",
+                        "SENSOR_AT_TWO_PLACES 1",
+                        "SENSOR_AT_TWO_VEHICLES 2",
+                        "PRESSURE_UNIT 1",
+                        "PRESSURE_ABSOLUTE 1",
+                        "TEMPERATURE_UNLIKELY 1",
+                        "ODOMETER_BACK 1",
+                        "ODOMETER_JUMP 1",
+                        "PLATE_CHANGED 1");
+        assertThat(CheckReport.text(seen))
+                .contains("Used as written, but to be doubted:")
+                .contains("doubtful.csv:4: vehicle K7, 1L: sensor 0A182C01 is seen at this visit only, 0A1B2C01 at 2"
+                        + " others: 8 written for B, which look alike")
+                .contains("sensor 7F3D9B22 is on vehicle K7 from 2025-03-04 to 2025-06-04 and on vehicle K8 on"
+                        + " 2025-06-04")
+                .doesNotContain("BBB");
     }
 
     @Test

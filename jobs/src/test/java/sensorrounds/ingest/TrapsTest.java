@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import sensorrounds.intake.FileCount;
+import sensorrounds.intake.FileDoubt;
 import sensorrounds.intake.Note;
 import sensorrounds.intake.Rejection;
 import sensorrounds.intake.RejectionRule;
@@ -132,5 +133,70 @@ class TrapsTest {
                 .containsEntry(Note.DECIMAL_COMMA, 1L)
                 .containsEntry(Note.POSITION_WORD, 2L)
                 .containsEntry(Note.DATE_FORMAT, 2L);
+    }
+
+    @Test
+    void idsThatASpreadsheetOrAHandSpoiledAreRefusedWithAHintAndNotMended() {
+        List<LogRow> rows = read("spoiled-ids.csv");
+
+        assertThat(Fixtures.rejected(rows))
+                .extracting(Rejection::rule)
+                .containsExactly(RejectionRule.ID_AS_NUMBER, RejectionRule.BAD_SENSOR_ID, RejectionRule.BAD_SENSOR_ID);
+        assertThat(Fixtures.rejected(rows).get(0).expected()).contains("1234E56");
+        assertThat(Fixtures.rejected(rows).get(1).expected()).contains("0A1B2C3D");
+        assertThat(Fixtures.rejected(rows).get(2).expected()).contains("idBase");
+        assertThat(Fixtures.accepted(rows)).hasSize(1);
+    }
+
+    private static List<LogRow> form(String file) {
+        Path folder = Fixtures.TRAPS.resolve("file-forms");
+        return Fixtures.read(folder, folder.resolve("visit-logs/" + file));
+    }
+
+    /** 169552957 = 0x0A1B2C3D, 4294967294 = 0xFFFFFFFE. */
+    @Test
+    void decimalIdsAndCodesForNoTemperatureHoldForTheWholeFile() {
+        List<LogRow> rows = form("decimal.csv");
+
+        assertThat(Fixtures.accepted(rows))
+                .extracting(r -> r.wheel().sensorId())
+                .containsExactly("0A1B2C3D", "FFFFFFFE");
+        assertThat(Fixtures.accepted(rows))
+                .allSatisfy(r -> assertThat(r.wheel().temperatureCelsius()).isNull());
+        assertThat(Fixtures.rejected(rows)).extracting(Rejection::rawValue).containsExactly("0A1B2C04");
+        assertThat(count(rows).notes())
+                .containsEntry(Note.ID_FROM_DECIMAL, 2L)
+                .containsEntry(Note.TEMPERATURE_NO_VALUE, 2L);
+    }
+
+    @Test
+    void lostZerosComeBackWhereTheWidthIsKnown() {
+        List<LogRow> rows = form("width.csv");
+
+        assertThat(Fixtures.accepted(rows))
+                .extracting(r -> r.wheel().sensorId())
+                .containsExactly("01234567", "00000012");
+        assertThat(Fixtures.rejected(rows)).extracting(Rejection::rawValue).containsExactly("A1B2C04");
+    }
+
+    /** The same day and time in the two systems, 1462 days apart (ECMA-376 part 1, 18.17.4.1). */
+    @Test
+    void dayNumbersOfBothSpreadsheetSystemsAreRead() {
+        for (String file : List.of("serial1900.csv", "serial1904.csv")) {
+            assertThat(Fixtures.accepted(form(file)).get(0).visit().visitedAt())
+                    .as(file)
+                    .isEqualTo(LocalDateTime.of(2025, 3, 4, 9, 0));
+        }
+    }
+
+    @Test
+    void aWrongOrderOfDayAndMonthIsProvenByOneDateAndToldForTheFile() {
+        List<LogRow> rows = form("monthfirst.csv");
+
+        assertThat(Fixtures.rejected(rows))
+                .singleElement()
+                .satisfies(r -> assertThat(r.expected()).contains("with day and month exchanged"));
+        assertThat(FileDoubt.of(count(rows))).extracting(FileDoubt::kind).containsExactly(FileDoubt.Kind.DATE_ORDER);
+        assertThat(count(rows).notes()).containsEntry(Note.DATE_TWO_DIGIT_YEAR, 1L);
     }
 }

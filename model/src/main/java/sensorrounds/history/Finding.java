@@ -50,7 +50,19 @@ public record Finding(
         /** Odometer lower than before. */
         ODOMETER_BACK,
         /** A visit at which every wheel was silent: the reader rather than the sensors. */
-        READER_HEARD_NOTHING
+        READER_HEARD_NOTHING,
+        /** A pressure, temperature or distance that can hardly be right. */
+        UNLIKELY_VALUE,
+        /** An ID one slip away from the one seen there at other visits. */
+        MISTYPED_ID,
+        /** The same ID, or the same VIN, on two vehicles over the same time. */
+        TWO_VEHICLES_AT_ONCE,
+        /** One visit under two keys. */
+        VISIT_TWICE,
+        /** Entries of one visit that cannot all be right. */
+        CONTRADICTORY_ENTRY,
+        /** A number plate or VIN that changes under one vehicle key. */
+        IDENTITY_CHANGED
     }
 
     public Finding {

@@ -12,6 +12,7 @@ import sensorrounds.visit.WheelPosition;
  *
  * @param sensorId null when it concerns no one sensor
  * @param position null when it concerns no one place
+ * @param wheelSet wheel set of that place; null with one set, or when it concerns no one place
  * @param what what was found, a sentence
  * @param sources rows that show it, in order; never empty
  */
@@ -20,6 +21,7 @@ public record Doubt(
         String vehicleId,
         String sensorId,
         WheelPosition position,
+        String wheelSet,
         LocalDate day,
         String what,
         List<Source> sources)

@@ -19,6 +19,7 @@ final class Entry {
                 row.visit().vehicleId(),
                 row.wheel().sensorId(),
                 row.wheel().position(),
+                row.visit().wheelSet(),
                 row.visit().day(),
                 what,
                 sources);
@@ -29,7 +30,7 @@ final class Entry {
     }
 
     static Doubt ofVisit(Doubt.Kind kind, Visit visit, String what, List<Source> sources) {
-        return new Doubt(kind, visit.header().vehicleId(), null, null, visit.day(), what, sources);
+        return new Doubt(kind, visit.header().vehicleId(), null, null, null, visit.day(), what, sources);
     }
 
     static List<Source> sources(Visit visit) {

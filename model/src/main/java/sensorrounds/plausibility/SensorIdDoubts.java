@@ -72,6 +72,7 @@ final class SensorIdDoubts {
                         here.row().visit().vehicleId(),
                         id,
                         here.row().wheel().position(),
+                        here.row().visit().wheelSet(),
                         here.row().visit().day(),
                         "sensor " + id + " is seen at this visit only, " + other + " at "
                                 + byId.get(other).stream()

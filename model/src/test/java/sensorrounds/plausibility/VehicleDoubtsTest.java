@@ -311,6 +311,6 @@ class VehicleDoubtsTest {
     void aDoubtNamesARow() {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> new Doubt(
-                        Doubt.Kind.VISIT_TWICE, "K7", null, null, LocalDate.of(2025, 3, 4), "twice", List.of()));
+                        Doubt.Kind.VISIT_TWICE, "K7", null, null, null, LocalDate.of(2025, 3, 4), "twice", List.of()));
     }
 }
