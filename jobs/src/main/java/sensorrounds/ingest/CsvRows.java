@@ -29,19 +29,39 @@ final class CsvRows implements RowSource {
     private final CloseableIterator<CsvRecord> records;
     private final CsvHeader header;
     private final VisitParser parser;
+    private final long linesBefore;
     private final Row row = new Row();
 
-    CsvRows(LogFile file, Reader text) throws IOException {
+    private CsvRows(LogFile file, Reader text, CsvHeader header, long linesBefore) throws IOException {
         this.file = file;
         this.csv = reader(text, file.layout().delimiter());
         this.records = csv.iterator();
+        this.linesBefore = linesBefore;
+        this.parser = new VisitParser(file.layout());
+        if (header != null) {
+            this.header = header;
+            return;
+        }
         CsvRecord names = nextRecord();
         if (names == null) {
             throw LogFiles.empty(file.name());
         }
         this.header = CsvHeader.of(withoutMark(names), file);
-        this.parser = new VisitParser(file.layout());
         row.line = names.getStartingLineNumber();
+    }
+
+    /** The rows of a whole file, or of its first part, which begins with the header. */
+    static CsvRows withHeader(LogFile file, Reader text) throws IOException {
+        return new CsvRows(file, text, null, 0);
+    }
+
+    /** The rows of a later part. */
+    static CsvRows following(CsvHeader header, LogSlice slice, Reader text) throws IOException {
+        return new CsvRows(slice.file(), text, header, slice.linesBefore());
+    }
+
+    CsvHeader header() {
+        return header;
     }
 
     static CsvReader<CsvRecord> reader(Reader text, char delimiter) {
@@ -95,7 +115,7 @@ final class CsvRows implements RowSource {
                 return null;
             }
             CsvRecord record = records.next();
-            if (record.getStartingLineNumber() - row.line > MOST_LINES && row.line > 0 && row.spansLines()) {
+            if (lineOf(record) - row.line > MOST_LINES && row.line > 0 && row.spansLines()) {
                 throw unclosedQuote(row.line);
             }
             return record;
@@ -105,8 +125,15 @@ final class CsvRows implements RowSource {
             if (e.getCause() instanceof IOException io) {
                 throw io;
             }
+            if (e.getCause() instanceof RefusedInput refused) {
+                throw refused;
+            }
             throw unclosedQuote(row.line + 1);
         }
+    }
+
+    private long lineOf(CsvRecord record) {
+        return linesBefore + record.getStartingLineNumber();
     }
 
     private RefusedInput unclosedQuote(long line) {
@@ -134,7 +161,7 @@ final class CsvRows implements RowSource {
 
         void set(CsvRecord next) {
             this.record = next;
-            this.line = next.getStartingLineNumber();
+            this.line = lineOf(next);
         }
 
         boolean spansLines() {

@@ -21,7 +21,7 @@ import sensorrounds.tables.LogRow;
 import sensorrounds.tables.LogRows;
 
 /**
- * Reads visit logs into the table {@link LogRows}: every file by one task, one shuffle that brings the rows of a vehicle
+ * Reads visit logs into the table {@link LogRows}: every file by one task and big ones by several, one shuffle that brings the rows of a vehicle
  * together, duplicates settled per vehicle, written once. Equal input gives equal rows in equal order.
  */
 public final class IngestJob {
@@ -47,17 +47,24 @@ public final class IngestJob {
             .add(LogRows.SOURCE_LINE, DataTypes.LongType);
 
     private static final long BYTES_PER_TASK = 8L << 20;
+    private static final long SLICE_BYTES = 64L << 20;
 
     private final SparkSession spark;
     private final int partitions;
+    private final LogSlices slices;
 
     /** @param partitions into how many parts vehicles are spread, and so files per outcome in the table */
     public IngestJob(SparkSession spark, int partitions) {
+        this(spark, partitions, SLICE_BYTES);
+    }
+
+    IngestJob(SparkSession spark, int partitions, long sliceBytes) {
         if (partitions < 1) {
             throw new IllegalArgumentException("partitions " + partitions + ", expected 1 or more");
         }
         this.spark = spark;
         this.partitions = partitions;
+        this.slices = new LogSlices(sliceBytes);
     }
 
     /**
@@ -107,9 +114,14 @@ public final class IngestJob {
         JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
         Broadcast<SerializableConfiguration> hadoop =
                 context.broadcast(new SerializableConfiguration(context.hadoopConfiguration()));
-        List<LogSlice> slices = files.stream().map(LogSlice::whole).toList();
+        context.setJobDescription("Count the lines of big visit logs");
+        List<LogSlice> parts = slices.of(
+                files,
+                stretches -> context.parallelize(stretches, stretches.size())
+                        .map(stretch -> SliceSurvey.of(stretch, hadoop.value().value()))
+                        .collect());
         context.setJobDescription("Read " + files.size() + " visit logs");
-        JavaRDD<Row> blocks = context.parallelize(slices, tasks(files, context.defaultParallelism()))
+        JavaRDD<Row> blocks = context.parallelize(parts, tasks(parts, context.defaultParallelism()))
                 .flatMap(slice -> rows(LogReader.open(slice, hadoop.value().value())));
         // File and line take part in the order so that a rerun gives the same rows in the same places.
         return spark.createDataFrame(blocks, BLOCKS)
@@ -122,9 +134,9 @@ public final class IngestJob {
     }
 
     /** Small files share a task: technicians send many, and starting a task takes longer than reading one of them. */
-    private static int tasks(List<LogFile> files, int parallelism) {
-        long bytes = files.stream().mapToLong(LogFile::bytes).sum();
-        return (int) Math.min(files.size(), Math.max(2L * parallelism, bytes / BYTES_PER_TASK));
+    private static int tasks(List<LogSlice> parts, int parallelism) {
+        long bytes = parts.stream().mapToLong(LogSlice::length).sum();
+        return (int) Math.min(parts.size(), Math.max(2L * parallelism, bytes / BYTES_PER_TASK));
     }
 
     private static Iterator<Row> rows(LogReader log) {

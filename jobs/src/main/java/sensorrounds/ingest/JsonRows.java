@@ -16,10 +16,10 @@ final class JsonRows implements RowSource {
     private final VisitParser parser;
     private final ArrayDeque<ParsedRow> ready = new ArrayDeque<>();
 
-    JsonRows(LogFile file, Reader text) {
-        this.file = file;
+    JsonRows(LogSlice slice, Reader text) {
+        this.file = slice.file();
         this.text = text;
-        this.lines = new TextLines(text, file.name());
+        this.lines = new TextLines(text, file.name(), slice.linesBefore());
         this.parser = new VisitParser(file.layout());
     }
 

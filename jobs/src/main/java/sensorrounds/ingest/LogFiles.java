@@ -184,7 +184,7 @@ public final class LogFiles {
         try (Reader text = LogStreams.open(log, hadoop)) {
             if (log.format() == LogFile.Format.CSV) {
                 // Reading the header refuses what is no log.
-                new CsvRows(log, text).close();
+                CsvRows.withHeader(log, text).close();
             } else {
                 FirstJsonLine.check(log, text);
             }

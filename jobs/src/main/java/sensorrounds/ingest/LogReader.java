@@ -10,7 +10,7 @@ import sensorrounds.intake.ParsedRow;
 import sensorrounds.tables.LogRow;
 
 /**
- * Streams one file as rows: each row of the log as it was read, and last the reader's own count of them. The file is never
+ * Streams a file, or a part of one, as rows: each row of the log as it was read, and last the reader's own count of them. The file is never
  * held in memory, and is closed after the last row or at the first failure.
  */
 public final class LogReader implements Iterator<LogRow> {
@@ -27,24 +27,30 @@ public final class LogReader implements Iterator<LogRow> {
 
     /** @throws RefusedInput when the file cannot be opened, is empty, or is no visit log */
     public static LogReader open(LogSlice slice, Configuration hadoop) {
-        LogFile file = slice.file();
-        if (slice.offset() != 0 || slice.length() != file.bytes()) {
-            throw new IllegalArgumentException("a slice of " + file.name() + " from byte " + slice.offset()
-                    + "; expected the whole file, since line numbers are counted from its start");
-        }
         try {
-            return new LogReader(file, rows(file, LogStreams.open(file, hadoop)));
+            return new LogReader(slice.file(), rows(slice, hadoop));
         } catch (IOException e) {
-            throw LogStreams.unreadable(file, 0, e);
+            throw LogStreams.unreadable(slice.file(), 0, e);
         }
     }
 
-    private static RowSource rows(LogFile file, Reader text) throws IOException {
+    private static RowSource rows(LogSlice slice, Configuration hadoop) throws IOException {
+        boolean csv = slice.file().format() == LogFile.Format.CSV;
+        CsvHeader header = csv && slice.offset() > 0 ? header(slice.file(), hadoop) : null;
+        Reader text = LogStreams.open(slice, hadoop);
         try {
-            return file.format() == LogFile.Format.CSV ? new CsvRows(file, text) : new JsonRows(file, text);
+            return !csv
+                    ? new JsonRows(slice, text)
+                    : header == null ? CsvRows.withHeader(slice.file(), text) : CsvRows.following(header, slice, text);
         } catch (IOException | RefusedInput e) {
             text.close();
             throw e;
+        }
+    }
+
+    private static CsvHeader header(LogFile file, Configuration hadoop) throws IOException {
+        try (CsvRows rows = CsvRows.withHeader(file, LogStreams.open(file, hadoop))) {
+            return rows.header();
         }
     }
 

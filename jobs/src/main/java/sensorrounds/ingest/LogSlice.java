@@ -3,11 +3,21 @@ package sensorrounds.ingest;
 import java.io.Serializable;
 
 /**
- * The part of a file that one task reads. For now always the whole file: line numbers come free that way, and technicians'
- * files are small.
+ * The part of a file that one task reads: whole lines, with the number of lines before it, so that every row knows its line.
+ *
+ * @param offset first byte, the beginning of a line
+ * @param linesBefore lines of the file before that byte
  */
-public record LogSlice(LogFile file, long offset, long length) implements Serializable {
+public record LogSlice(LogFile file, long offset, long length, long linesBefore) implements Serializable {
     public static LogSlice whole(LogFile file) {
-        return new LogSlice(file, 0, file.bytes());
+        return new LogSlice(file, 0, file.bytes(), 0);
+    }
+
+    boolean isWhole() {
+        return offset == 0 && length == file.bytes();
+    }
+
+    boolean isLast() {
+        return offset + length == file.bytes();
     }
 }

@@ -7,7 +7,7 @@ import java.io.Reader;
 import java.nio.charset.Charset;
 import java.util.zip.GZIPInputStream;
 import org.apache.hadoop.conf.Configuration;
-import org.apache.hadoop.fs.FileSystem;
+import org.apache.hadoop.fs.FSDataInputStream;
 import org.apache.hadoop.fs.Path;
 
 /** Opens files wherever they lie, as text. */
@@ -18,7 +18,13 @@ final class LogStreams {
 
     /** Text of a log, from its first character; a byte order mark is left for the reader to see. */
     static Reader open(LogFile file, Configuration hadoop) throws IOException {
-        InputStream raw = open(file.uri(), hadoop);
+        return open(LogSlice.whole(file), hadoop);
+    }
+
+    /** Text of a part of a log. */
+    static Reader open(LogSlice slice, Configuration hadoop) throws IOException {
+        LogFile file = slice.file();
+        InputStream raw = new ExactStream(open(file.uri(), slice.offset(), hadoop), slice);
         try {
             InputStream plain = file.gzipped() ? new GZIPInputStream(raw, BUFFER) : raw;
             return new InputStreamReader(plain, Charset.forName(file.layout().encoding()));
@@ -29,9 +35,21 @@ final class LogStreams {
     }
 
     static InputStream open(String uri, Configuration hadoop) throws IOException {
+        return open(uri, 0, hadoop);
+    }
+
+    static InputStream open(String uri, long offset, Configuration hadoop) throws IOException {
         Path path = new Path(uri);
-        FileSystem files = path.getFileSystem(hadoop);
-        return files.open(path, BUFFER);
+        FSDataInputStream in = path.getFileSystem(hadoop).open(path, BUFFER);
+        try {
+            if (offset > 0) {
+                in.seek(offset);
+            }
+            return in;
+        } catch (IOException e) {
+            in.close();
+            throw e;
+        }
     }
 
     /** The refusal for a file that cannot be read on from some line. */

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
+import sensorrounds.intake.FileCount;
 import sensorrounds.intake.ResolvedVisits;
 import sensorrounds.intake.VisitResolver;
 import sensorrounds.tables.LogRow;
@@ -18,6 +19,7 @@ final class ResolveVisits implements Iterator<LogRow> {
     private final Iterator<byte[]> blocks;
     private final ArrayDeque<LogRow> ready = new ArrayDeque<>();
     private List<LoggedWheel> vehicle = new ArrayList<>();
+    private FileCount file;
 
     ResolveVisits(Iterator<byte[]> blocks) {
         this.blocks = blocks;
@@ -27,6 +29,9 @@ final class ResolveVisits implements Iterator<LogRow> {
     public boolean hasNext() {
         while (ready.isEmpty() && blocks.hasNext()) {
             Block.rows(blocks.next()).forEach(this::take);
+        }
+        if (ready.isEmpty() && file != null) {
+            endFile();
         }
         if (ready.isEmpty() && !vehicle.isEmpty()) {
             resolve();
@@ -43,6 +48,17 @@ final class ResolveVisits implements Iterator<LogRow> {
     }
 
     private void take(LogRow row) {
+        if (row.outcome() == LogRow.Outcome.FILE) {
+            // A file that was read in parts is counted in parts, which lie together.
+            if (file != null && !file.file().equals(row.file().file())) {
+                endFile();
+            }
+            file = file == null ? row.file() : file.plus(row.file());
+            return;
+        }
+        if (file != null) {
+            endFile();
+        }
         if (row.outcome() != LogRow.Outcome.ACCEPTED) {
             ready.add(row);
             return;
@@ -55,6 +71,11 @@ final class ResolveVisits implements Iterator<LogRow> {
             resolve();
         }
         VehicleRuns.add(vehicle, row.accepted());
+    }
+
+    private void endFile() {
+        ready.add(LogRow.of(file));
+        file = null;
     }
 
     private void resolve() {

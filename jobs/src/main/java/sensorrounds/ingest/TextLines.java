@@ -16,8 +16,14 @@ final class TextLines {
     private long line;
 
     TextLines(Reader in, String file) {
+        this(in, file, 0);
+    }
+
+    /** @param linesBefore lines of the file before the text */
+    TextLines(Reader in, String file, long linesBefore) {
         this.in = in;
         this.file = file;
+        this.line = linesBefore;
     }
 
     /** Number of the line returned last, from 1. */

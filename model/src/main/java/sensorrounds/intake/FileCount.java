@@ -3,6 +3,7 @@ package sensorrounds.intake;
 import java.io.Serializable;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.Map;
 
 /**
@@ -34,5 +35,27 @@ public record FileCount(
         Map<Note, Long> ordered = new EnumMap<>(Note.class);
         ordered.putAll(notes);
         notes = Collections.unmodifiableMap(ordered);
+    }
+
+    /** The count of two parts of one file together. */
+    public FileCount plus(FileCount other) {
+        if (!file.equals(other.file)) {
+            throw new IllegalArgumentException("counts of two files, " + file + " and " + other.file);
+        }
+        return new FileCount(
+                file,
+                rows + other.rows,
+                Math.max(lines, other.lines),
+                bytes,
+                format,
+                layout,
+                sum(notes, other.notes),
+                sum(evidence, other.evidence));
+    }
+
+    private static <K> Map<K, Long> sum(Map<K, Long> a, Map<K, Long> b) {
+        Map<K, Long> sum = new HashMap<>(a);
+        b.forEach((kind, count) -> sum.merge(kind, count, Long::sum));
+        return sum;
     }
 }
