@@ -21,8 +21,9 @@ import sensorrounds.tables.LogRow;
 import sensorrounds.tables.LogRows;
 
 /**
- * Reads visit logs into the table {@link LogRows}: every file by one task and big ones by several, one shuffle that brings the rows of a vehicle
- * together, duplicates settled per vehicle, written once. Equal input gives equal rows in equal order.
+ * Reads visit logs into the table {@link LogRows}: every file by one task and big ones by several, one shuffle that brings
+ * the rows of a vehicle together, duplicates settled per vehicle, written once. Equal input gives equal rows in equal
+ * order.
  */
 public final class IngestJob {
     /** With fewer writers than outcomes Spark would sort by outcome first and lose the order of the vehicles. */
@@ -114,7 +115,7 @@ public final class IngestJob {
         JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
         Broadcast<SerializableConfiguration> hadoop =
                 context.broadcast(new SerializableConfiguration(context.hadoopConfiguration()));
-        context.setJobDescription("Count the lines of big visit logs");
+        context.setJobDescription("Find the lines of big visit logs");
         List<LogSlice> parts = slices.of(
                 files,
                 stretches -> context.parallelize(stretches, stretches.size())

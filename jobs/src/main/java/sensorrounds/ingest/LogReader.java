@@ -10,8 +10,8 @@ import sensorrounds.intake.ParsedRow;
 import sensorrounds.tables.LogRow;
 
 /**
- * Streams a file, or a part of one, as rows: each row of the log as it was read, and last the reader's own count of them. The file is never
- * held in memory, and is closed after the last row or at the first failure.
+ * Streams a file, or a part of one, as rows: each row of the log as it was read, and last the reader's own count of them.
+ * The file is never held in memory, and is closed after the last row or at the first failure.
  */
 public final class LogReader implements Iterator<LogRow> {
     private final LogFile file;

@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.zip.GZIPOutputStream;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import org.junit.jupiter.api.Test;
@@ -97,7 +99,7 @@ class SlicesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(longs = {1, 2, 3, 7, 16, 40, 64, 101, 250})
+    @ValueSource(longs = {1, 2, 3, 7, 16, 40, 64, 101, 200})
     void csvInPartsIsTheSameRowsAsInOnePiece(long sliceBytes) throws IOException {
         LogFile file = log("a.csv", CSV);
 
@@ -125,6 +127,18 @@ class SlicesTest {
         for (long sliceBytes = 1; sliceBytes < 150; sliceBytes += 7) {
             assertThat(cut(file, sliceBytes)).containsExactly(LogSlice.whole(file));
         }
+    }
+
+    @Test
+    void aCompressedFileStaysWhole() throws IOException {
+        Path file = folder.resolve("a.jsonl.gz");
+        try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(file))) {
+            out.write(JSON.getBytes(StandardCharsets.UTF_8));
+        }
+        LogFile log = Fixtures.find(folder, file).get(0);
+
+        assertThat(cut(log, 20)).containsExactly(LogSlice.whole(log));
+        assertThat(read(cut(log, 20))).hasSameSizeAs(read(List.of(LogSlice.whole(log("b.jsonl", JSON)))));
     }
 
     @Test
