@@ -4,6 +4,7 @@ import java.util.Arrays;
 import sensorrounds.numeric.Maximum;
 import sensorrounds.numeric.NewtonMaximizer;
 import sensorrounds.numeric.Objective;
+import sensorrounds.numeric.RatioPath;
 import sensorrounds.survival.Estimate;
 
 /**
@@ -13,7 +14,7 @@ import sensorrounds.survival.Estimate;
  * Escobar (1998), Statistical Methods for Reliability Data, 8.3.
  */
 final class VarianceLimits {
-    private static final double TOLERANCE = 1e-6;
+    private static final double TOLERANCE = 1e-5;
     private static final double SMALL = 1e-3;
 
     private final FrailtyLikelihood likelihood;
@@ -35,56 +36,25 @@ final class VarianceLimits {
         double[] law = Arrays.copyOf(maximum.point(), last);
         double step = Math.min(1, errorOfLog);
         boolean noneIsIn = !(Math.sqrt(Math.max(0, 2 * (highest - atNone))) > z);
-        double lower = noneIsIn ? 0 : Math.exp(limit(law, log, -step, highest));
-        return new Estimate(Math.exp(log), lower, Math.exp(limit(law, log, step, highest)));
+        double lower = noneIsIn ? 0 : limit(law, log, -step, highest);
+        return new Estimate(Math.exp(log), lower, limit(law, log, step, highest));
     }
 
     /** Limits where the maximum lies at variance 0. */
     Estimate ofNone(double[] law) {
-        return new Estimate(0, 0, Math.exp(limit(law, Math.log(SMALL), 1, atNone)));
+        return new Estimate(0, 0, limit(law, Math.log(SMALL), 1, atNone));
     }
 
-    /** log variance at which the loss reaches z: steps outwards to a bracket, then regula falsi (Illinois). */
     private double limit(double[] law, double from, double step, double highest) {
-        double[] warm = law.clone();
-        double inner = from;
-        double atInner = loss(warm, inner, highest);
-        double outer = inner;
-        double atOuter = atInner;
-        while (atOuter < 0) {
-            inner = outer;
-            atInner = atOuter;
-            outer += step;
-            step *= 1.5;
-            if (outer > Math.log(FrailtyLikelihood.MOST_VARIANCE)) {
-                return Double.POSITIVE_INFINITY;
-            }
-            if (outer < Math.log(FrailtyLikelihood.LEAST_VARIANCE)) {
-                return Double.NEGATIVE_INFINITY;
-            }
-            atOuter = loss(warm, outer, highest);
-        }
-        for (int i = 0; i < 100 && Math.abs(outer - inner) > TOLERANCE; i++) {
-            double next = inner - atInner * (outer - inner) / (atOuter - atInner);
-            double at = loss(warm, next, highest);
-            if (Double.isNaN(at) || Math.abs(at) < TOLERANCE) {
-                return Double.isNaN(at) ? Double.NaN : next;
-            }
-            if (at > 0) {
-                outer = next;
-                atOuter = at;
-                atInner /= 2;
-            } else {
-                inner = next;
-                atInner = at;
-                atOuter /= 2;
-            }
-        }
-        return Double.isNaN(atOuter) ? Double.NaN : (inner + outer) / 2;
+        RatioPath path = new RatioPath((offset, others) -> rootRatio(others, from + offset, highest), z, TOLERANCE);
+        double furthest = step > 0
+                ? Math.log(FrailtyLikelihood.MOST_VARIANCE) - from
+                : from - Math.log(FrailtyLikelihood.LEAST_VARIANCE);
+        return Math.exp(from + path.limit(law, step, furthest));
     }
 
-    /** Root of twice the loss at this variance, less z; NaN when the law of life finds no maximum. */
-    private double loss(double[] warm, double logVariance, double highest) {
+    /** Root of twice the loss at this variance; NaN when the law of life finds no maximum. */
+    private double rootRatio(double[] warm, double logVariance, double highest) {
         int n = warm.length;
         Objective given = law -> {
             double[] point = Arrays.copyOf(law, n + 1);
@@ -101,6 +71,6 @@ final class VarianceLimits {
             return Double.NaN;
         }
         System.arraycopy(maximum.point(), 0, warm, 0, n);
-        return Math.sqrt(Math.max(0, 2 * (highest - maximum.at().value()))) - z;
+        return Math.sqrt(Math.max(0, 2 * (highest - maximum.at().value())));
     }
 }

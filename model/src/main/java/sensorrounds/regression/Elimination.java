@@ -1,95 +1,16 @@
 package sensorrounds.regression;
 
-/**
- * One parameter as a function of the others, such that a quantity keeps the value it is given: the parameter itself, log
- * shape at a point, or b0 = target - sum b_j v_j - w exp(-log shape), which holds the quantile at a point whose standard
- * quantile is w (w = 0: the scale).
- */
-final class Elimination {
-    private final int place;
-    private final double[] linear;
-    private final double w;
-    private final double[] shapeRow;
-
-    /** All but the first in the order of all parameters, that of the eliminated one unused. */
-    private Elimination(int place, double[] linear, double w, double[] shapeRow) {
-        this.place = place;
-        this.linear = linear;
-        this.w = w;
-        this.shapeRow = shapeRow;
-    }
-
-    static Elimination fixed(int place) {
-        return new Elimination(place, null, 0, null);
-    }
-
-    static Elimination scale(Design design, double[] x, double w) {
-        double[] linear = new double[design.parameters()];
-        System.arraycopy(design.standardised(x)[0], 0, linear, 0, design.scales());
-        return new Elimination(0, linear, w, shapeRow(design, x));
-    }
-
-    static Elimination shape(Design design, double[] x) {
-        return new Elimination(design.scales(), shapeRow(design, x), 0, null);
-    }
-
-    private static double[] shapeRow(Design design, double[] x) {
-        double[] row = new double[design.parameters()];
-        System.arraycopy(design.standardised(x)[1], 0, row, design.scales(), design.shapes());
-        return row;
-    }
-
+/** One parameter as a function of the others, such that a quantity keeps the value it is given. */
+interface Elimination {
     /** Place of the eliminated parameter among all. */
-    int place() {
-        return place;
-    }
+    int place();
 
-    /** All parameters. */
-    double[] complete(double target, double[] free) {
-        double[] all = new double[free.length + 1];
-        System.arraycopy(free, 0, all, 0, place);
-        System.arraycopy(free, place, all, place + 1, free.length - place);
-        double value = target;
-        for (int i = 0; i < free.length && linear != null; i++) {
-            value -= linear[index(i)] * free[i];
-        }
-        all[place] = value - bend(free);
-        return all;
-    }
+    /** All parameters, from the quantity's value and the parameters left. */
+    double[] complete(double target, double[] free);
 
-    /** w exp(-log shape). */
-    private double bend(double[] free) {
-        if (w == 0) {
-            return 0;
-        }
-        double logShape = 0;
-        for (int i = 0; i < free.length; i++) {
-            logShape += shapeRow[index(i)] * free[i];
-        }
-        return w * Math.exp(-logShape);
-    }
+    /** First derivatives of the eliminated parameter in those left. */
+    double[] slope(double target, double[] free);
 
-    double[] slope(double[] free) {
-        double[] slope = new double[free.length];
-        double bend = bend(free);
-        for (int i = 0; i < free.length && linear != null; i++) {
-            slope[i] = -linear[index(i)] + (w == 0 ? 0 : bend * shapeRow[index(i)]);
-        }
-        return slope;
-    }
-
-    double[][] curvature(double[] free) {
-        double[][] curvature = new double[free.length][free.length];
-        double bend = bend(free);
-        for (int i = 0; i < free.length && w != 0; i++) {
-            for (int j = 0; j < free.length; j++) {
-                curvature[i][j] = -bend * shapeRow[index(i)] * shapeRow[index(j)];
-            }
-        }
-        return curvature;
-    }
-
-    private int index(int free) {
-        return free < place ? free : free + 1;
-    }
+    /** Second derivatives of the eliminated parameter in those left. */
+    double[][] curvature(double target, double[] free);
 }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import sensorrounds.numeric.Maximum;
 import sensorrounds.numeric.NewtonMaximizer;
 import sensorrounds.numeric.Objective;
+import sensorrounds.numeric.RatioPath;
 import sensorrounds.survival.Estimate;
 
 /**
@@ -44,7 +45,7 @@ public final class ProfileLimits {
                     && (design.column(i) >= 0 || part == Coefficient.Part.LAW)) {
                 double unit = design.unit(i);
                 double error = Math.sqrt(solution.covariance()[i][i]) / unit;
-                Estimate standardised = limits(Elimination.fixed(i), solution.point()[i], error);
+                Estimate standardised = limits(LinearElimination.fixed(i), solution.point()[i], error);
                 return new Estimate(
                         standardised.value() * unit, standardised.lower() * unit, standardised.upper() * unit);
             }
@@ -55,7 +56,7 @@ public final class ProfileLimits {
 
     /** Of the scale for these covariates. */
     public Estimate scale(double... x) {
-        return exponential(Elimination.scale(design, x, 0), x, 0);
+        return exponential(LinearElimination.scale(design, x, 0), x, 0);
     }
 
     /** Of the age by which the share p has failed, for these covariates; families whose law has no own parameter. */
@@ -65,7 +66,7 @@ public final class ProfileLimits {
                     + "; take FittedLaw.quantile");
         }
         double w = design.family().law(Double.NaN).quantile(p);
-        return exponential(Elimination.scale(design, x, w), x, w);
+        return exponential(LinearElimination.scale(design, x, w), x, w);
     }
 
     /** Of the shape for these covariates; families that have one. */
@@ -76,7 +77,43 @@ public final class ProfileLimits {
         double[][] rows = design.rowsAt(x);
         double logShape = Design.times(rows, design.inOwnUnits(solution.point()))[1];
         double error = Math.sqrt(Design.sandwich(rows, solution.covariance())[1][1]);
-        return exponentiated(limits(Elimination.shape(design, x), logShape, error), 0);
+        return exponentiated(limits(LinearElimination.shape(design, x), logShape, error), 0);
+    }
+
+    /** Of S(age) for these covariates; Weibull and exponential laws. */
+    public Estimate survival(double age, double... x) {
+        Estimate failed = failureWithin(0, age, x);
+        return new Estimate(1 - failed.value(), 1 - failed.upper(), 1 - failed.lower());
+    }
+
+    /** Of P(fail within the next while | alive at age) for these covariates; Weibull and exponential laws. */
+    public Estimate failureWithin(double age, double during, double... x) {
+        if (design.family() != LifeFamily.WEIBULL && design.family() != LifeFamily.EXPONENTIAL) {
+            throw new IllegalArgumentException("profile limits of a probability are not available for "
+                    + design.family() + "; take FittedLaw.failureWithin");
+        }
+        if (!(age >= 0 && during > 0 && age + during < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "a window runs from an age of 0 or more for some time, not from " + age + " for " + during);
+        }
+        double[][] rows = design.rowsAt(x);
+        double[] three = Design.times(rows, design.inOwnUnits(solution.point()));
+        Estimate wald = new FittedLaw(
+                        design.family(),
+                        three[0],
+                        three[1],
+                        three[2],
+                        Design.sandwich(rows, solution.covariance()),
+                        solution.z())
+                .failureWithin(age, during);
+        double log = Math.log(-Math.log1p(-wald.value()));
+        double error = (Math.log(-Math.log1p(-wald.upper())) - log) / solution.z();
+        Estimate hazard = limits(new HazardElimination(design, x, age, age + during), log, error);
+        return new Estimate(wald.value(), failed(hazard.lower()), failed(hazard.upper()));
+    }
+
+    private static double failed(double logHazard) {
+        return -Math.expm1(-Math.exp(logHazard));
     }
 
     private Estimate exponential(Elimination elimination, double[] x, double w) {
@@ -98,58 +135,26 @@ public final class ProfileLimits {
         return new Estimate(estimate, limit(elimination, estimate, error, -1), limit(elimination, estimate, error, 1));
     }
 
-    /** Root of sqrt(2 (l max - l profile)) = z, which is nearly straight: bracketed outwards, then regula falsi. */
     private double limit(Elimination elimination, double estimate, double error, int side) {
-        double z = solution.z();
-        double[] warm = solution.point().clone();
-        double inner = 0;
-        double atInner = -z;
-        double outer = z;
-        double atOuter = gap(elimination, estimate + side * outer * error, warm) - z;
-        while (atOuter < 0) {
-            inner = outer;
-            atInner = atOuter;
-            outer *= 1.5;
-            if (outer > FURTHEST_IN_ERRORS) {
-                return side * Double.POSITIVE_INFINITY;
-            }
-            atOuter = gap(elimination, estimate + side * outer * error, warm) - z;
-        }
-        for (int i = 0; i < 200 && outer - inner > TOLERANCE; i++) {
-            double next = inner - atInner * (outer - inner) / (atOuter - atInner);
-            double at = gap(elimination, estimate + side * next * error, warm) - z;
-            if (Double.isNaN(at) || Math.abs(at) < TOLERANCE) {
-                return Double.isNaN(at) ? Double.NaN : estimate + side * next * error;
-            }
-            // Illinois: the end that stays loses half its say, or the steps would creep.
-            if (at > 0) {
-                outer = next;
-                atOuter = at;
-                atInner /= 2;
-            } else {
-                inner = next;
-                atInner = at;
-                atOuter /= 2;
-            }
-        }
-        return Double.isNaN(atOuter) ? Double.NaN : estimate + side * (inner + outer) / 2 * error;
+        RatioPath path = new RatioPath(
+                (offset, others) -> gap(elimination, estimate + offset * error, others), solution.z(), TOLERANCE);
+        double[] others = without(solution.point(), elimination.place());
+        return estimate + error * path.limit(others, side * solution.z() / 2, FURTHEST_IN_ERRORS);
     }
 
     /** sqrt of twice the loss at this value; NaN when the other parameters find no maximum. */
-    private double gap(Elimination elimination, double target, double[] warm) {
-        int e = elimination.place();
-        double[] start = without(warm, e);
+    private double gap(Elimination elimination, double target, double[] others) {
         double value;
-        if (start.length == 0) {
-            value = full(elimination, target, start).value();
+        if (others.length == 0) {
+            value = full(elimination, target, others).value();
         } else {
             Maximum maximum =
-                    NewtonMaximizer.withDefaults().maximize(free -> reduced(elimination, target, free), start);
+                    NewtonMaximizer.withDefaults().maximize(free -> reduced(elimination, target, free), others);
             if (maximum.outcome() != Maximum.Outcome.CONVERGED) {
                 return Double.NaN;
             }
             value = maximum.at().value();
-            System.arraycopy(elimination.complete(target, maximum.point()), 0, warm, 0, warm.length);
+            System.arraycopy(maximum.point(), 0, others, 0, others.length);
         }
         return Math.sqrt(Math.max(0, 2 * (solution.logLikelihood() - value)));
     }
@@ -162,8 +167,8 @@ public final class ProfileLimits {
     private Objective.Evaluation reduced(Elimination elimination, double target, double[] free) {
         Objective.Evaluation at = full(elimination, target, free);
         int e = elimination.place();
-        double[] slope = elimination.slope(free);
-        double[][] curvature = elimination.curvature(free);
+        double[] slope = elimination.slope(target, free);
+        double[][] curvature = elimination.curvature(target, free);
         int n = free.length;
         double[] gradient = without(at.gradient(), e);
         double[] cross = without(at.hessian()[e], e);
