@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import sensorrounds.regression.Coefficient.Part;
 
 /**
@@ -20,10 +21,21 @@ final class SimulatedFleet {
 
     /** Lives in clusters of four; the last covariate shared within the cluster. */
     static CovariateLives of(long seed, int lives) {
+        double[][] columns = columns(seed, lives);
+        double[] weight = new double[lives];
+        Arrays.fill(weight, 1);
+        CovariateLives result = CovariateLives.of(columns[0], columns[1], columns[2], weight)
+                .withClusters(IntStream.range(0, lives).map(i -> i / 4).toArray());
+        for (int j = 0; j < NAMES.size(); j++) {
+            result = result.withColumn(NAMES.get(j), columns[3 + j]);
+        }
+        return result;
+    }
+
+    /** Entry, lower, upper, then the covariates. */
+    static double[][] columns(long seed, int lives) {
         Random random = new Random(seed);
-        double[][] ages = new double[3][lives];
-        double[][] x = new double[EFFECTS.length][lives];
-        int[] cluster = new int[lives];
+        double[][] columns = new double[3 + EFFECTS.length][lives];
         double load = 0;
         for (int i = 0; i < lives; ) {
             load = i % 4 == 0 ? random.nextGaussian() : load;
@@ -44,23 +56,15 @@ final class SimulatedFleet {
                 continue;
             }
             double[] seen = seen(random, entry, life);
-            ages[0][i] = entry;
-            ages[1][i] = seen[0];
-            ages[2][i] = seen[1];
-            cluster[i] = i / 4;
+            columns[0][i] = entry;
+            columns[1][i] = seen[0];
+            columns[2][i] = seen[1];
             for (int j = 0; j < row.length; j++) {
-                x[j][i] = row[j];
+                columns[3 + j][i] = row[j];
             }
             i++;
         }
-        double[] weight = new double[lives];
-        Arrays.fill(weight, 1);
-        CovariateLives result =
-                CovariateLives.of(ages[0], ages[1], ages[2], weight).withClusters(cluster);
-        for (int j = 0; j < x.length; j++) {
-            result = result.withColumn(NAMES.get(j), x[j]);
-        }
-        return result;
+        return columns;
     }
 
     private static double[] seen(Random random, double entry, double life) {
