@@ -33,8 +33,7 @@ public final class PeerBenchmark {
             try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(Files.newOutputStream(file)))) {
                 for (int column = 1; column < 4; column++) {
                     for (int i = 0; i < plain.size(); i++) {
-                        out.writeDouble(
-                                column == 1 ? plain.lower(i) : column == 2 ? plain.upper(i) : plain.weight(i));
+                        out.writeDouble(column == 1 ? plain.lower(i) : column == 2 ? plain.upper(i) : plain.weight(i));
                     }
                 }
             }
