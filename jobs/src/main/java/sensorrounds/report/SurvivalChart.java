@@ -32,7 +32,7 @@ final class SurvivalChart {
     }
 
     void write(Html h) {
-        if (fitted.isEmpty() && stepped.isEmpty()) {
+        if (curves().allMatch(Curve::isEmpty)) {
             return;
         }
         SurvivalFrame frame = new SurvivalFrame(lastAge(), RIGHT);
@@ -87,11 +87,12 @@ final class SurvivalChart {
         }
     }
 
+    private Stream<Curve> curves() {
+        return Stream.of(fitted, stepped, shapeless, bound);
+    }
+
     private int lastAge() {
-        return Stream.of(fitted, stepped, bound, shapeless)
-                .mapToInt(Curve::lastAge)
-                .max()
-                .orElse(0);
+        return curves().mapToInt(Curve::lastAge).max().orElse(0);
     }
 
     private void atRisk(Svg svg, SurvivalFrame frame) {
@@ -116,13 +117,12 @@ final class SurvivalChart {
 
     private String tip(int years) {
         StringBuilder s = new StringBuilder(Format.count(years, "year") + ":");
-        Stream.of(fitted, stepped, shapeless, bound)
-                .forEach(c -> c.at(Format.days(years))
-                        .ifPresent(p -> s.append(' ')
-                                .append(Words.of(c.method()))
-                                .append(' ')
-                                .append(Format.withLimits(p.survival(), p.lower(), p.upper()))
-                                .append(';')));
+        curves().forEach(c -> c.at(Format.days(years))
+                .ifPresent(p -> s.append(' ')
+                        .append(Words.of(c.method()))
+                        .append(' ')
+                        .append(Format.withLimits(p.survival(), p.lower(), p.upper()))
+                        .append(';')));
         reading(Format.days(years))
                 .ifPresent(p -> s.append(' ').append(Format.whole(p.atRisk())).append(" at risk"));
         return s.toString();
@@ -130,7 +130,7 @@ final class SurvivalChart {
 
     /** The point that tells the counts at an age: the smooth curve's grid is finer than the steps. */
     private Optional<CurvePoint> reading(int ageDays) {
-        return fitted.at(ageDays).or(() -> stepped.at(ageDays));
+        return curves().flatMap(c -> c.at(ageDays).stream()).findFirst();
     }
 
     private void table(Html h, SurvivalFrame frame) {

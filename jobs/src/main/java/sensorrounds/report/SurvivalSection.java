@@ -9,6 +9,7 @@ import sensorrounds.history.FailureCause;
 import sensorrounds.report.ReportData.ReportRatio;
 import sensorrounds.survival.CohortFit;
 import sensorrounds.survival.CurvePoint;
+import sensorrounds.survival.NpmleCheck;
 
 /** Section 9: for the analyst, how long sensors last and what that rests on. */
 final class SurvivalSection implements Section {
@@ -119,6 +120,7 @@ final class SurvivalSection implements Section {
                 .column("Status of its own fit", (h1, f) -> h1.data(Words.ofName(f.status())))
                 .column("Stands on", (h1, f) -> h1.data(Words.ofName(f.rung())))
                 .column("To know", (h1, f) -> note(h1, f.note()))
+                .column("Without a shape", (h1, f) -> note(h1, npmle(f.npmle())))
                 .count("Lives", CohortFit::lives)
                 .count("Failures", CohortFit::failures)
                 .number("Unit-years", CohortFit::exposureYears, (h1, f) -> h1.text(Format.whole(f.exposureYears())))
@@ -175,6 +177,13 @@ final class SurvivalSection implements Section {
     private static void limits(Html h, String value, String lower, String upper) {
         h.element("span", value, "class", "key");
         h.element("span", lower + "–" + upper, "class", "under");
+    }
+
+    private static String npmle(NpmleCheck check) {
+        String words = Words.ofName(check.status());
+        words += Double.isFinite(check.fromDays()) ? ", failures from age " + Format.age((int) check.fromDays()) : "";
+        words += check.uniqueness().isEmpty() ? "" : ", " + Words.ofName(check.uniqueness());
+        return check.note().isEmpty() ? words : words + ": " + check.note();
     }
 
     private static String inYears(double days) {

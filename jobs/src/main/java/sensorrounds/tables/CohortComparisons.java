@@ -44,6 +44,6 @@ public final class CohortComparisons {
     private static String words(Cohort cohort) {
         String expected =
                 Double.isNaN(cohort.expected()) ? "" : String.format(Locale.ROOT, ", %.1f expected", cohort.expected());
-        return String.format(Locale.ROOT, "%s (%.0f failures%s)", cohort.name(), cohort.failures(), expected);
+        return String.format(Locale.ROOT, "%s (%.0f failed%s)", cohort.name(), cohort.failures(), expected);
     }
 }

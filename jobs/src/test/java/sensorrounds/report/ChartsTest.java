@@ -84,6 +84,41 @@ class ChartsTest {
     }
 
     @Test
+    void theBoundStepsAndTheCurveWithoutAShapeSlants() {
+        CurvePoint alive = new CurvePoint("van", Method.TURNBULL, 0, 1, Double.NaN, Double.NaN, 9, 0);
+        CurvePoint before = new CurvePoint("van", Method.TURNBULL, 731, 1, Double.NaN, Double.NaN, 9, 0);
+        CurvePoint after = new CurvePoint("van", Method.TURNBULL, 1461, 0.5, Double.NaN, Double.NaN, 9, 3);
+        String svg = draw(List.of(
+                alive, before, after, point(Method.PESSIMISTIC, 0, 1, 10), point(Method.PESSIMISTIC, 731, 0.5, 30)));
+        assertThat(svg)
+                .contains("d=\"M46 12L231.1 12L416 119\" class=\"shapeless\"")
+                .contains("d=\"M46 12H231.1V119\" class=\"bound\"")
+                .contains("Pessimistic bound")
+                .contains("Without a shape")
+                .doesNotContain("Kaplan–Meier, 95 % limits");
+        // Three years lie half-way down the slant; the limits are not known and not written.
+        assertThat(new Curve(Method.TURNBULL, List.of(alive, before, after)).at(1096))
+                .get()
+                .satisfies(p -> assertThat(p.survival()).isEqualTo(0.75));
+        assertThat(svg).contains("without a shape 75").doesNotContain("without a shape 75\u202f% (");
+    }
+
+    @Test
+    void sharesOfCausesAreDrawnUpToARoundShare() {
+        StringBuilder out = new StringBuilder();
+        Html h = new Html(out);
+        CausesPart.write(h, SampleCauses.facts().incidence());
+        h.finish();
+        // 55 % is drawn under 60 %: 226 less 214 x 55 / 60; the last age, 3276 days, lies 8.97 of 9 years to the right.
+        assertThat(out.toString())
+                .contains(">60 %</text>")
+                .contains("L299.1 29.8\" class=\"cohort style-1\"")
+                .doesNotContain("style-4\"");
+        assertThat(CauseLine.of(SampleCauses.facts().incidence(), "van").get(0).at(4000))
+                .isEmpty();
+    }
+
+    @Test
     void limitsThatAreNotKnownAreNotDrawn() {
         List<CurvePoint> points = List.of(
                 new CurvePoint("van", Method.FITTED_LAW, 0, 1, Double.NaN, Double.NaN, 5, 0),

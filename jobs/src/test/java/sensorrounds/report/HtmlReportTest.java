@@ -225,6 +225,9 @@ class HtmlReportTest {
         assertThat(page.all("//section[@id='survival']//figure[.//*[@class='field']]"))
                 .hasSize(3)
                 .allSatisfy(f -> assertThat(elements(f, "table")).hasSize(1));
+        assertThat(page.all("//section[@id='survival']//figure[.//*[contains(@class, 'cohort')]]//table/caption"))
+                .extracting(Element::getTextContent)
+                .containsExactly("Share ended by each cause by age, all sensors");
         assertThat(page.words("stock")).contains("All parts, depots and months as a table");
     }
 

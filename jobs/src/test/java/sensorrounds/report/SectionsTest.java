@@ -161,6 +161,27 @@ class SectionsTest {
     }
 
     @Test
+    void theCohortsAreComparedInOneSentence() {
+        assertThat(page.words("survival"))
+                .contains("Do the vehicle classes differ? Yes, by more than chance (p < 0.001; chi-square 15.4 on"
+                        + " 2 degrees of freedom); most above what was to be expected is truck, with 58 failures"
+                        + " against 41.3.")
+                .contains("Do the parts differ? Not tested: a comparison needs two cohorts or more.");
+    }
+
+    @Test
+    void causesAreToldByAgeAndByCohort() {
+        // The law of the sample is last share x (age / 3276)^2: (2192 / 3276)^2 = .448 at six years, of .55 .246.
+        assertThat(page.words("survival"))
+                .contains("What ends sensors, and by which age", "Replaced before it failed", "25 % (22–27 %)")
+                .doesNotContain("Water or sealant got in");
+        assertThat(page.all("//section[@id='survival']//table[caption[starts-with(., 'Share ended by each cause, by"
+                        + " cohort')]]/tbody/tr"))
+                .as("two cohorts, three causes that ended any")
+                .hasSize(6);
+    }
+
+    @Test
     void ordersAddUpTheMonthsByPartAndDepot() {
         assertThat(StockOrders.of(data.stock(), data.parts()))
                 .extracting(o -> o.partId() + " " + o.depot() + " " + o.pieces() + " " + o.cost())

@@ -47,6 +47,7 @@ record CohortDiagnostics(List<CurvePoint> curves, List<CauseIncidence> incidence
                 CauseIncidence.of(cohort, view.incidence()),
                 check(
                         fit,
+                        sample,
                         grid == AgeGrid.DAYS
                                 ? ""
                                 : "ages in " + grid.words() + ", for " + days.size() + " different lives"),
@@ -59,13 +60,13 @@ record CohortDiagnostics(List<CurvePoint> curves, List<CauseIncidence> incidence
                 + " nothing"));
     }
 
-    private static NpmleCheck check(TurnbullFit fit, String gridNote) {
+    private static NpmleCheck check(TurnbullFit fit, LifetimeSample sample, String gridNote) {
         boolean maximum = fit.converged() || fit.status() == TurnbullFit.Status.COLLAPSED;
         String note =
                 fit.cause().isEmpty() || gridNote.isEmpty() ? fit.cause() + gridNote : fit.cause() + "; " + gridNote;
         return new NpmleCheck(
                 fit.status().name(),
-                maximum && !fit.intervals().isEmpty() ? fit.firstSupportedAge() : Double.NaN,
+                maximum && sample.failures() > 0 ? fit.firstSupportedAge() : Double.NaN,
                 maximum ? fit.uniqueness().name() : "",
                 note);
     }

@@ -86,7 +86,7 @@ public record Estimates(
                 List.copyOf(fits),
                 List.copyOf(curves),
                 List.copyOf(incidence),
-                CohortComparison.of(counts),
+                CohortComparer.compare(counts),
                 PeerRates.fit(counts.peers(), settings.recurrence()));
     }
 

@@ -130,6 +130,7 @@ class CohortDiagnosticsTest {
         CohortDiagnostics d = of(new LifeCells().add(Lifetime.censored(30, 400), null, 5));
         assertThat(shares(curve(d, Method.TURNBULL))).containsExactly(1, 1);
         assertThat(d.npmle().status()).isEqualTo("CONVERGED");
+        assertThat(d.npmle().fromDays()).isNaN();
         assertThat(d.caution()).isEmpty();
     }
 

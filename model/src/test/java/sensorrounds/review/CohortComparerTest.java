@@ -10,7 +10,7 @@ import sensorrounds.review.CohortComparison.Cohort;
 import sensorrounds.review.CohortComparison.Status;
 import sensorrounds.survival.Lifetime;
 
-class CohortComparisonTest {
+class CohortComparerTest {
     /** Weibull lives of shape 2.5 seen at visits about every 270 days for three years from an entry age. */
     private static LifeCells fleet(long seed, int units, double scaleDays, int latestEntry) {
         Random random = new Random(seed);
@@ -40,7 +40,7 @@ class CohortComparisonTest {
     }
 
     private static CohortComparison compare(Map<String, LifeCells> cohorts) {
-        return CohortComparison.of(CohortBy.VEHICLE_CLASS, new TreeMap<>(cohorts));
+        return CohortComparer.compare(CohortBy.VEHICLE_CLASS, new TreeMap<>(cohorts));
     }
 
     @Test
@@ -61,8 +61,8 @@ class CohortComparisonTest {
     }
 
     /**
-     * One law, one fleet watched from new and one met at any age: the steps of a quarter must not make a difference. Of
-     * 200 comparisons at 5 % 10 are expected to be called different, standard deviation 3.1.
+     * One law, one fleet watched from new and one met at any age: the grid must not make a difference. Of 200 comparisons
+     * at 5 % 10 are expected to be called different, standard deviation 3.1.
      */
     @Test
     void fleetsWatchedDifferentlyAreNotCalledDifferent() {
@@ -73,6 +73,20 @@ class CohortComparisonTest {
             called += c.pValue() < 0.05 ? 1 : 0;
         }
         assertThat(called).isBetween(1, 19);
+    }
+
+    /** In large fleets a grid that moved failures by half a per cent would show; standard error of the mean 0.22. */
+    @Test
+    void norAreLargeFleets() {
+        double z = 0;
+        for (int i = 0; i < 20; i++) {
+            CohortComparison c =
+                    compare(Map.of("met", fleet(70 + i, 60_000, 2500, 2200), "new", fleet(700 + i, 60_000, 2500, 0)));
+            assertThat(c.note()).isEmpty();
+            Cohort met = c.cohorts().get(0);
+            z += Math.copySign(Math.sqrt(c.chiSquare()), met.failures() - met.expected()) / 20;
+        }
+        assertThat(z).isBetween(-0.66, 0.66);
     }
 
     @Test
@@ -104,9 +118,9 @@ class CohortComparisonTest {
     @Test
     void whatNarrowStepsLeaveOpenIsTakenInWiderOnes() {
         LifeCells a = new LifeCells()
-                .add(Lifetime.interval(0, 0, 273), EndCause.BATTERY, 1)
+                .add(Lifetime.interval(0, 0, 273), EndCause.BATTERY, 12)
                 .add(Lifetime.censored(91, 182), null, 1);
-        LifeCells b = new LifeCells().add(Lifetime.censored(0, 1820), null, 1);
+        LifeCells b = new LifeCells().add(Lifetime.censored(0, 1820), null, 9);
         CohortComparison c = compare(Map.of("car", a, "van", b));
         assertThat(c.status()).isEqualTo(Status.TESTED);
         assertThat(c.note()).contains("ages in half-years, since narrower steps leave the statistic open");
@@ -133,13 +147,38 @@ class CohortComparisonTest {
     }
 
     @Test
+    void aCohortTooSmallToTellIsLeftOutByName() {
+        CohortComparison c = compare(Map.of(
+                "car", fleet(1, 300, 2500, 0),
+                "trailer", new LifeCells().add(Lifetime.censored(0, 400), null, 2),
+                "van", fleet(2, 300, 2500, 0)));
+        assertThat(c.status()).isEqualTo(Status.TESTED);
+        assertThat(c.cohorts()).extracting(Cohort::name).containsExactly("car", "van");
+        assertThat(c.degreesOfFreedom()).isEqualTo(1);
+        assertThat(c.note()).isEqualTo("left out, with less than one failure expected: trailer");
+    }
+
+    /** Where a chi-square of any size would come from one failure. */
+    @Test
+    void withFewFailuresThereIsNoTest() {
+        LifeCells few = new LifeCells()
+                .add(Lifetime.interval(0, 300, 500), EndCause.BATTERY, 4)
+                .add(Lifetime.censored(0, 900), null, 20);
+        CohortComparison c = compare(Map.of("car", few, "van", few));
+        assertThat(c.status()).isEqualTo(Status.TOO_FEW_FAILURES);
+        assertThat(c.pValue()).isNaN();
+        assertThat(c.note()).isEqualTo("8 failures in 2 cohorts, and a comparison needs 5 to a cohort on average");
+    }
+
+    @Test
     void manyCohortsAreCutToTheLargest() {
         Map<String, LifeCells> many = new TreeMap<>();
-        for (int i = 0; i < CohortComparison.MOST + 7; i++) {
-            many.put("part " + i, fleet(i, 12 + i % 5, 1500, 0));
+        for (int i = 0; i < CohortComparer.MOST + 7; i++) {
+            many.put("part " + i, fleet(i, 60 + i % 5, 1500, 0));
         }
         CohortComparison c = compare(many);
-        assertThat(c.cohorts()).hasSize(CohortComparison.MOST);
+        assertThat(c.status()).isEqualTo(Status.TESTED);
+        assertThat(c.cohorts()).hasSize(CohortComparer.MOST);
         assertThat(c.note()).contains("the 50 largest of 57 cohorts");
     }
 }
