@@ -101,13 +101,7 @@ final class CohortComparer {
             notes.add("ages in " + grid.words() + ", since narrower steps leave the statistic open");
         }
         return new CohortComparison(
-                by,
-                Status.TESTED,
-                rows,
-                result.chiSquare(),
-                result.degreesOfFreedom(),
-                result.pValue(),
-                notes());
+                by, Status.TESTED, rows, result.chiSquare(), result.degreesOfFreedom(), result.pValue(), notes());
     }
 
     private CohortComparison untested(Status status, SortedMap<String, LifeCells> cohorts, String cause) {

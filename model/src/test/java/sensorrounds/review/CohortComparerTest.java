@@ -15,7 +15,9 @@ class CohortComparerTest {
     private static LifeCells fleet(long seed, int units, double scaleDays, int latestEntry) {
         Random random = new Random(seed);
         LifeCells cells = new LifeCells();
-        while (cells.lives() < units) {
+        int lives = 0;
+        // Counted here: the cells would add themselves up anew at each step.
+        while (lives < units) {
             double life = scaleDays * Math.pow(-Math.log(1 - random.nextDouble()), 1 / 2.5);
             int entry = latestEntry == 0 ? 0 : random.nextInt(latestEntry);
             if (life <= entry) {
@@ -34,6 +36,7 @@ class CohortComparerTest {
                         failed ? Lifetime.interval(entry, last, next) : Lifetime.censored(entry, last),
                         failed ? EndCause.BATTERY : null,
                         1);
+                lives++;
             }
         }
         return cells;

@@ -75,7 +75,10 @@ class LifeCellsTest {
                 .isInstanceOf(IllegalArgumentException.class);
     }
 
-    /** Over lives of all phases the grid neither adds time under observation nor moves the middles of the intervals, but for half a day. */
+    /**
+     * Over lives of all phases the grid neither adds time under observation nor moves the middles of the intervals, but for
+     * half a day; on years by more, since a failure in the step of its entry can only go on to the next.
+     */
     @ParameterizedTest
     @EnumSource(AgeGrid.class)
     void aCoarserGridMovesNothingOnAverage(AgeGrid grid) {
@@ -94,7 +97,7 @@ class LifeCellsTest {
             middle += (wider.lower() + wider.upper()) / 2.0 - (failed.lower() + failed.upper()) / 2.0;
         }
         assertThat(exposure / n).isCloseTo(0, within(1.0));
-        assertThat(middle / n).isCloseTo(0, within(1.0));
+        assertThat(middle / n).isCloseTo(0, within(grid == AgeGrid.YEARS ? 2.0 : 1.0));
     }
 
     @Test
