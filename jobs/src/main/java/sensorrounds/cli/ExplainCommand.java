@@ -1,5 +1,9 @@
 package sensorrounds.cli;
 
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -7,6 +11,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import sensorrounds.run.Explain;
+import sensorrounds.run.UsageError;
 
 /** One vehicle's story from the newest run. */
 @Command(
@@ -16,10 +21,18 @@ import sensorrounds.run.Explain;
         header = "Tell one vehicle's story from the newest run, and the working behind its rank.",
         description = {
             "",
-            "Prints its warnings and what may be behind them, its lines of the replacement list with their reasons, its"
-                    + " sensors over time, follow-ups, watch list and contradictions in its logs."
+            "Prints on one page what the vehicle comes to and what to do next; what may be behind its warnings, with the"
+                    + " weight of each sign; its warnings and repairs and whether they held; every visit and wheel; its"
+                    + " sensors; and the working behind its rank. Names nobody."
         },
-        footer = {"", "Example:", "  sensor-rounds explain V3974976 --out out"})
+        footer = {
+            "",
+            "Examples:",
+            "  sensor-rounds explain V3974976 --out out",
+            "  sensor-rounds explain V3974976 --out out --html V3974976.html",
+            "",
+            "Ends with 1 for a vehicle the newest run does not know, and names those spelt most like it."
+        })
 final class ExplainCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
@@ -34,10 +47,35 @@ final class ExplainCommand implements Callable<Integer> {
             description = "Output folder of earlier runs. Default: ${DEFAULT-VALUE}.")
     private String out;
 
+    @Option(
+            names = "--html",
+            paramLabel = "FILE",
+            description = "Write the page as HTML to this file, in place of printing it.")
+    private Path html;
+
     @Override
     public Integer call() {
-        spec.commandLine().getOut().print(Explain.of(out, vehicle));
+        Explain explain = Explain.of(out, vehicle);
+        if (html == null) {
+            spec.commandLine().getOut().print(explain.text());
+        } else {
+            write(explain.html());
+            spec.commandLine().getOut().println("Page: " + html);
+        }
         spec.commandLine().getOut().flush();
         return ExitCode.DONE.number();
+    }
+
+    private void write(String page) {
+        try {
+            Files.writeString(html, page, StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UsageError(
+                    "the page cannot be written",
+                    "--html",
+                    html.toString(),
+                    "a file in a folder that exists and can be written",
+                    "give another file");
+        }
     }
 }

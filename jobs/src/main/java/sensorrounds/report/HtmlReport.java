@@ -108,7 +108,7 @@ public final class HtmlReport {
         h.close("section").line();
     }
 
-    private static String hash(String content) {
+    static String hash(String content) {
         try {
             byte[] digest = MessageDigest.getInstance("SHA-256")
                     .digest(Html.wrapRaw(content).getBytes(StandardCharsets.UTF_8));

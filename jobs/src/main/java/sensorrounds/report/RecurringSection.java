@@ -42,7 +42,7 @@ final class RecurringSection implements Section {
         }
         Cells.cut(h, data.recurring(), "vehicles with system warnings");
         h.open("div", "class", "vehicle-cards");
-        recurring.forEach(v -> card(h, v));
+        recurring.forEach(v -> card(h, v, data.vehiclePages().get(v.vehicleId())));
         h.close("div").line();
         notRecurring(h, data);
     }
@@ -57,7 +57,7 @@ final class RecurringSection implements Section {
                 : Words.place(s.position(), null) + ": the place rather than the sensor";
     }
 
-    private static void card(Html h, RecurringVehicle v) {
+    private static void card(Html h, RecurringVehicle v, String page) {
         h.open("article", "class", "vehicle-card");
         h.open("h3").data(v.vehicleId()).close();
         h.open("p", "class", "under");
@@ -86,6 +86,11 @@ final class RecurringSection implements Section {
                     .sorted(Comparator.comparingInt(Suspect::order))
                     .forEach(s -> suspect(h, s));
             h.close("ol");
+        }
+        if (page != null) {
+            h.open("p", "class", "screen-only")
+                    .element("a", "Its whole story: every visit, wheel and repair", "href", page)
+                    .close();
         }
         h.close("article").line();
     }

@@ -3,6 +3,7 @@ package sensorrounds.report;
 import java.time.LocalDate;
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -40,6 +41,7 @@ import sensorrounds.survival.CurvePoint;
  * @param ratios how the last report moves the hazard
  * @param totals figures over the whole fleet, where the lists are cut
  * @param warnings system warnings over time, back after repair, and with no fault found; any order
+ * @param vehiclePages address of a vehicle's own page, relative to the report, for those that have one, in order
  * @param survival what stands beside the curves: causes, comparisons
  */
 public record ReportData(
@@ -61,7 +63,8 @@ public record ReportData(
         List<ReportRatio> ratios,
         FleetTotals totals,
         WarningCounts.Summary warnings,
-        SurvivalFacts survival) {
+        SurvivalFacts survival,
+        Map<String, String> vehiclePages) {
 
     public ReportData {
         fits = List.copyOf(fits);
@@ -75,6 +78,7 @@ public record ReportData(
         nextPlannedVisits = Collections.unmodifiableMap(new TreeMap<>(nextPlannedVisits));
         depots = Collections.unmodifiableMap(new TreeMap<>(depots));
         ratios = List.copyOf(ratios);
+        vehiclePages = Collections.unmodifiableMap(new LinkedHashMap<>(vehiclePages));
     }
 
     /**

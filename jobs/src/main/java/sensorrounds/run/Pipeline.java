@@ -126,6 +126,8 @@ public final class Pipeline {
         store.write(
                 new Path(folder, "run.json"),
                 RunManifest.of(asOf, inputs, ingest, review, heads).getBytes(StandardCharsets.UTF_8));
+        VehiclePages.write(
+                folder, report.vehiclePages(), store, spark.sparkContext().hadoopConfiguration());
         String summary = RunSummary.text(report, folder + "/report.html");
         double quarantined = ingest.rowsIn() == 0 ? 0 : (double) ingest.quarantined() / ingest.rowsIn();
         return new Outcome(

@@ -73,7 +73,8 @@ final class ReportAssembly {
                 new SurvivalFacts(
                         review.estimates().incidence(),
                         review.estimates().comparisons(),
-                        inputs.settings().review().preventiveWarningShare()));
+                        inputs.settings().review().preventiveWarningShare()),
+                VehiclePages.names(heads.recurring().first()));
     }
 
     private static RunFacts facts(

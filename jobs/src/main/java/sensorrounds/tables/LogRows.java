@@ -2,12 +2,15 @@ package sensorrounds.tables;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.apache.spark.sql.Row;
+import org.apache.spark.sql.types.StructField;
 import sensorrounds.intake.Duplicate;
 import sensorrounds.intake.Evidence;
 import sensorrounds.intake.FileCount;
@@ -44,6 +47,9 @@ public final class LogRows {
     public static final String FILE_EVIDENCE = "file_evidence";
     /** The partition column; last, as a reader of partitioned Parquet gives it back. */
     public static final String OUTCOME = "outcome";
+
+    /** Columns that name people: they stay in the stored rows and reach no page. */
+    public static final Set<String> NAMES_PEOPLE = Set.of("technician_id", "vin", "registration", "notes");
 
     private static final List<Column<LogRow>> OF_VISIT = VisitColumns.columns();
     private static final List<Column<LogRow>> OF_WHEEL = WheelColumns.columns();
@@ -133,6 +139,11 @@ public final class LogRows {
     /** Names of the columns that {@link #understood} needs: the first ones. */
     public static List<String> ofUnderstood() {
         return TABLE.columns().subList(0, DUPLICATE).stream().map(Column::name).toList();
+    }
+
+    /** Name and type of each column that {@link #understood} needs. */
+    public static StructField[] understoodSchema() {
+        return Arrays.copyOf(TABLE.schema().fields(), DUPLICATE);
     }
 
     /** @throws IllegalArgumentException for an outcome that this version does not know */

@@ -12,6 +12,7 @@ import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -61,7 +62,8 @@ class HtmlReportTest {
                 new SurvivalFacts(
                         mixed(d.survival().incidence()),
                         mixed(d.survival().comparisons()),
-                        d.survival().preventiveWarningShare()));
+                        d.survival().preventiveWarningShare()),
+                Map.of());
         assertThat(Page.of(shuffled).text()).isEqualTo(Page.of(d).text());
     }
 

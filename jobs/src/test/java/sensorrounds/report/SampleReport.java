@@ -72,7 +72,8 @@ final class SampleReport {
                         new ReportRatio(LastReport.SILENT_ONCE, 4.1, 18, 4.4)),
                 SampleTotals.of(ranked, SampleLists.recurring(), SampleLists.unmonitored(), SampleLists.followUps()),
                 SampleWarnings.realistic(),
-                SampleCauses.facts());
+                SampleCauses.facts(),
+                Map.of());
     }
 
     /** A run that read nothing. */
@@ -110,7 +111,8 @@ final class SampleReport {
                 List.of(),
                 SampleTotals.of(List.of(), List.of(), List.of(), List.of()),
                 WarningCounts.Summary.empty(),
-                new SurvivalFacts(List.of(), List.of(), 0.20));
+                new SurvivalFacts(List.of(), List.of(), 0.20),
+                Map.of());
     }
 
     /** The realistic report with {@code text} wherever a log or register can put text of its own. */
@@ -208,7 +210,8 @@ final class SampleReport {
                 List.of(),
                 SampleTotals.of(d),
                 SampleWarnings.withText(text),
-                SampleCauses.facts(text));
+                SampleCauses.facts(text),
+                Map.of());
     }
 
     private static RunFacts facts() {

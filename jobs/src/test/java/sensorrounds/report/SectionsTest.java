@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
@@ -261,6 +262,7 @@ class SectionsTest {
                 d.ratios(),
                 d.totals(),
                 d.warnings(),
-                d.survival());
+                d.survival(),
+                Map.of());
     }
 }

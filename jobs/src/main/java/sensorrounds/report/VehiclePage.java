@@ -1,0 +1,129 @@
+package sensorrounds.report;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import sensorrounds.story.Block;
+import sensorrounds.story.Page;
+
+/**
+ * Writes one vehicle's page as HTML that stands on its own, in the looks of the report: well-formed, everything escaped,
+ * nothing fetched and no script at all (content security policy).
+ */
+public final class VehiclePage {
+    private VehiclePage() {}
+
+    /** @param reportLink relative address of the report it belongs to; null for a page that stands alone */
+    public static String html(Page page, String reportLink) {
+        StringBuilder out = new StringBuilder();
+        try {
+            write(page, reportLink, out);
+        } catch (IOException e) {
+            throw new UncheckedIOException("a page in memory cannot fail to be written", e);
+        }
+        return out.toString();
+    }
+
+    private static void write(Page page, String reportLink, Appendable out) throws IOException {
+        String style = HtmlReport.resource("report.css") + "\n" + HtmlReport.resource("vehicle.css");
+        Html h = new Html(out);
+        h.doctype()
+                .open("html", "lang", "en", "xmlns", "http://www.w3.org/1999/xhtml")
+                .line();
+        h.open("head");
+        h.empty("meta", "charset", "utf-8");
+        h.empty(
+                "meta",
+                "http-equiv",
+                "Content-Security-Policy",
+                "content",
+                "default-src 'none'; style-src '" + HtmlReport.hash(style) + "'; base-uri 'none'; form-action 'none'");
+        h.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
+        h.empty("meta", "name", "color-scheme", "content", "light dark");
+        h.element("title", "Vehicle " + Html.shorten(page.vehicleId()));
+        h.raw("style", style);
+        h.close("head").line();
+        h.open("body", "class", "vehicle-page");
+        h.open("header");
+        h.open("p", "class", "house");
+        if (reportLink == null) {
+            h.text("Sensor Rounds");
+        } else {
+            h.element("a", "Sensor Rounds: back to the report", "href", reportLink);
+        }
+        h.close("p");
+        h.open("h1").text("Vehicle ").data(page.vehicleId()).close();
+        h.open("p", "class", "under").data(page.under()).close();
+        h.close("header").line();
+        h.open("main").line();
+        page.parts().forEach(p -> part(h, p));
+        h.close("main").line().close("body").line().close("html").line();
+        h.finish();
+    }
+
+    private static void part(Html h, Page.Part part) {
+        h.open("section", "id", part.id(), "aria-labelledby", part.id() + "-title");
+        h.element("h2", part.title(), "id", part.id() + "-title");
+        part.blocks().forEach(b -> block(h, b));
+        h.close("section").line();
+    }
+
+    private static void block(Html h, Block block) {
+        if (block instanceof Block.Prose p) {
+            h.open("p").story(p.text()).close();
+        } else if (block instanceof Block.Items items) {
+            items(h, items);
+        } else if (block instanceof Block.Grid grid) {
+            grid(h, grid);
+        }
+    }
+
+    private static void items(Html h, Block.Items items) {
+        String list = items.order() == Block.Order.NUMBERED ? "ol" : "ul";
+        h.open(list, "class", "told");
+        for (Block.Item item : items.items()) {
+            h.open("li");
+            if (!item.lead().isEmpty()) {
+                h.open("strong")
+                        .data(item.lead())
+                        .text(item.text().isEmpty() ? "" : ":")
+                        .close()
+                        .text(" ");
+            }
+            h.story(item.text());
+            if (!item.details().isEmpty()) {
+                h.open("ul");
+                item.details().forEach(d -> h.open("li").story(d).close());
+                h.close("ul");
+            }
+            h.close("li").line();
+        }
+        h.close(list).line();
+    }
+
+    private static void grid(Html h, Block.Grid grid) {
+        h.open("div", "class", "box scrolls", "tabindex", "0", "role", "region", "aria-label", grid.caption());
+        h.open("table").element("caption", grid.caption(), "class", "unseen");
+        h.open("thead").open("tr");
+        grid.heads().forEach(head -> h.open("th", "scope", "col").data(head).close());
+        h.close("tr").close("thead").line().open("tbody");
+        for (List<String> row : grid.rows()) {
+            h.open("tr");
+            for (int i = 0; i < row.size(); i++) {
+                cell(h, i, row.get(i));
+            }
+            h.close("tr").line();
+        }
+        h.close("tbody").close("table").close("div").line();
+    }
+
+    private static void cell(Html h, int column, String text) {
+        if (column == 0) {
+            h.open("th", "scope", "row").data(text).close();
+        } else if (text.isEmpty()) {
+            h.empty("td");
+        } else {
+            h.open("td").data(text).close();
+        }
+    }
+}

@@ -1,0 +1,127 @@
+package sensorrounds.story;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** What to do at the next stop, in the order of a stop: warn, look, settle, replace. */
+final class NextSteps {
+    /** From this chance on the second suspect's question is worth asking at the same stop. */
+    private static final double WORTH_ASKING = 0.2;
+
+    private final VehicleFacts facts;
+    private final List<Block.Item> steps = new ArrayList<>();
+
+    private NextSteps(VehicleFacts facts) {
+        this.facts = facts;
+    }
+
+    static Page.Part part(VehicleFacts facts) {
+        NextSteps next = new NextSteps(facts);
+        next.unmonitored();
+        next.suspects();
+        next.followUp();
+        next.watch();
+        next.replace();
+        next.cold();
+        if (next.steps.isEmpty()) {
+            next.step("Nothing is due", "read every sensor at the next visit as usual");
+        }
+        return new Page.Part("next", "What to do next", List.of(new Block.Items(Block.Order.NUMBERED, next.steps)));
+    }
+
+    private void step(String lead, String text) {
+        steps.add(Block.Item.of(lead, text));
+    }
+
+    private void unmonitored() {
+        List<StoredRow> rows = facts.rows("unmonitored-wheels");
+        if (rows.isEmpty()) {
+            return;
+        }
+        List<String> wheels = rows.stream()
+                .filter(u -> u.has("position"))
+                .map(StoredRow::place)
+                .toList();
+        boolean system = wheels.size() < rows.size();
+        String from = wheels.isEmpty()
+                ? "while the system warning is on"
+                : "from " + Say.and(wheels) + (system ? ", nor from any wheel while the system warning is on" : "");
+        step(
+                "Tell the driver",
+                "no low-pressure warning may come " + from + ": gauge by hand until it is cured. "
+                        + rows.stream().map(u -> u.orEmpty("reason")).collect(Collectors.joining(" ")));
+    }
+
+    private void suspects() {
+        List<StoredRow> suspects = facts.rows("suspects");
+        if (suspects.isEmpty()) {
+            return;
+        }
+        step(
+                "Look first at " + SuspectLines.look(suspects.get(0)),
+                suspects.get(0).orEmpty("next_step"));
+        if (suspects.size() > 1 && suspects.get(1).number("probability") >= WORTH_ASKING) {
+            step(
+                    "If that clears it, at " + SuspectLines.look(suspects.get(1)),
+                    suspects.get(1).orEmpty("next_step"));
+        }
+    }
+
+    private void followUp() {
+        Optional<StoredRow> open = facts.rows("follow-ups").stream()
+                .filter(f -> f.is("state", "OPEN"))
+                .max(Comparator.comparing(f -> f.orEmpty("repaired_on")));
+        open.ifPresent(f -> step(
+                "Prove the work of " + f.text("repaired_on"),
+                f.words("repair") + ": " + f.orEmpty("standing")
+                        + ". Write down the minutes driven and whether the warning came back"));
+    }
+
+    /** Sensors to watch, but for those the first suspect's step settles: the sensor itself, or its place. */
+    private void watch() {
+        Optional<StoredRow> first = facts.rows("suspects").stream().findFirst();
+        for (StoredRow w : facts.rows("watch-list")) {
+            boolean asked = first.isPresent()
+                    && w.is("position", first.get().orEmpty("position"))
+                    && (!first.get().has("sensor_id")
+                            || w.is("sensor_id", first.get().text("sensor_id")));
+            if (!asked) {
+                step("Watch " + w.place(), w.orEmpty("reason") + ". Settled by: " + w.orEmpty("settled_by"));
+            }
+        }
+    }
+
+    private void replace() {
+        List<StoredRow> lines = facts.rows("ranked-replacements");
+        String currency = facts.run().currency();
+        List<String> now = lines.stream()
+                .filter(r -> r.is("advice", "REPLACE_NOW"))
+                .map(r -> r.place() + " (saves " + currency + " " + Say.figure(r.number("saving"), 2) + ")")
+                .toList();
+        if (!now.isEmpty()) {
+            step("Replace now", Say.and(now) + (now.size() > 1 ? ", at one stop" : ""));
+        }
+        lines.stream()
+                .filter(r -> r.is("advice", "CHECK_PLACE_FIRST"))
+                .forEach(r -> step(
+                        "Fit no other sensor at " + r.place(),
+                        "before receiver, wiring and place are looked at: sensors keep failing there"));
+        List<String> stop = lines.stream()
+                .filter(r -> r.is("advice", "AT_NEXT_STOP"))
+                .map(StoredRow::place)
+                .toList();
+        if (!stop.isEmpty()) {
+            step("When the vehicle stands anyway", "replace " + Say.and(stop) + "; not worth a stop of its own");
+        }
+    }
+
+    private void cold() {
+        boolean cold = facts.rows("warning-episodes").stream().anyMatch(e -> e.flag("explained_by_cold"));
+        if (cold) {
+            step("Before the next cold", "gauge the tyres cold and set them to the placard; leave the sensors alone");
+        }
+    }
+}

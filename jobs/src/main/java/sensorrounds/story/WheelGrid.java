@@ -1,0 +1,82 @@
+package sensorrounds.story;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeSet;
+import sensorrounds.visit.ReadOutcome;
+import sensorrounds.visit.Visit;
+import sensorrounds.visit.WheelPosition;
+import sensorrounds.visit.WheelReading;
+import sensorrounds.visit.WheelWork;
+
+/** Condition over time: for each visit and wheel the tries, the battery as reported and the pressure. */
+final class WheelGrid {
+    private WheelGrid() {}
+
+    static Page.Part part(List<Visit> visits) {
+        TreeSet<WheelPosition> places = new TreeSet<>();
+        visits.forEach(v -> v.wheels().forEach(w -> places.add(w.position())));
+        if (places.isEmpty()) {
+            return new Page.Part("wheels", "", List.of());
+        }
+        boolean sets = visits.stream().anyMatch(v -> v.header().wheelSet() != null);
+        List<String> heads = new ArrayList<>(List.of("day"));
+        if (sets) {
+            heads.add("set");
+        }
+        places.forEach(p -> heads.add(p.code()));
+        List<List<String>> rows = new ArrayList<>();
+        for (Visit v : visits) {
+            List<String> row = new ArrayList<>(List.of(v.day().toString()));
+            if (sets) {
+                row.add(v.header().wheelSet() == null ? "" : v.header().wheelSet());
+            }
+            for (WheelPosition p : places) {
+                row.add(v.wheels().stream()
+                        .filter(w -> w.position().equals(p))
+                        .findFirst()
+                        .map(WheelGrid::cell)
+                        .orElse(""));
+            }
+            rows.add(row);
+        }
+        return new Page.Part(
+                "wheels",
+                "Wheel by wheel",
+                List.of(
+                        new Block.Prose("Tries until the sensor answered (a cross and the tries when it stayed silent),"
+                                + " battery as reported, pressure it sent in kPa; * where a new sensor was fitted."
+                                + placard(visits)),
+                        new Block.Grid("Condition over time", heads, rows)));
+    }
+
+    private static String cell(WheelReading w) {
+        String heard = switch (w.read() == null ? ReadOutcome.NOT_TRIED : w.read()) {
+            case OK -> w.wakeAttempts() == null ? "ok" : w.wakeAttempts().toString();
+            case NO_ANSWER -> w.wakeAttempts() == null ? "×" : "×" + w.wakeAttempts();
+            case NOT_TRIED -> Say.NONE;
+            case NOT_PRESENT -> "none";
+        };
+        return Say.joined(
+                        " ",
+                        heard,
+                        w.battery() == null ? null : w.battery().words().replace(" ", ""),
+                        w.pressureKpa() == null ? null : Say.figure(w.pressureKpa(), 0))
+                + (w.work() == WheelWork.SENSOR_REPLACED ? " *" : "");
+    }
+
+    private static String placard(List<Visit> visits) {
+        Optional<SortedMap<Integer, Double>> last = visits.stream()
+                .map(v -> v.header().placardKpa())
+                .filter(p -> !p.isEmpty())
+                .reduce((a, b) -> b);
+        if (last.isEmpty()) {
+            return "";
+        }
+        List<String> axles = new ArrayList<>();
+        last.get().forEach((axle, kpa) -> axles.add("axle " + axle + " " + Say.figure(kpa, 0)));
+        return " Placard: " + Say.and(axles) + " kPa.";
+    }
+}
