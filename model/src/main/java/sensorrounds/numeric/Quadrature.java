@@ -60,6 +60,15 @@ public final class Quadrature {
         return (to - from) / 2 * sum;
     }
 
+    /** Weights of the points of a panel; its points are {@code at(x -> x, from, to)}. */
+    public static double[] weights(double from, double to) {
+        double[] weights = WEIGHTS.clone();
+        for (int i = 0; i < POINTS; i++) {
+            weights[i] *= (to - from) / 2;
+        }
+        return weights;
+    }
+
     /** Panels halved until halving changes nothing that matters; for a positive function. */
     public static double integral(DoubleUnaryOperator f, double from, double to) {
         if (!(to > from)) {
