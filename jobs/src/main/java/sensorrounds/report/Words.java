@@ -43,6 +43,8 @@ final class Words {
         return switch (basis) {
             case RECORDED_FITTING -> "fitting recorded";
             case VEHICLE_FIRST_USE -> "taken as original";
+            case TYRE_DATE -> "taken as original, in the first tyre";
+            case EARLIER_VEHICLE -> "known from an earlier vehicle";
             case UNKNOWN -> "origin unknown";
         };
     }

@@ -25,6 +25,14 @@ public final class SensorLives {
                     day("fitted_on", "Day of fitting; null when not known.", SensorLife::fittedOn),
                     word("basis", "On what the fitting day rests.", SensorLife::basis),
                     day(
+                            "fitted_not_before",
+                            "Earliest day of its fitting, if it was new then; null when nothing bounds it.",
+                            SensorLife::fittedNotBefore),
+                    text(
+                            "continues",
+                            "Key of its life on the vehicle it came from; null when it was on none before.",
+                            SensorLife::continues),
+                    day(
                             "first_answered",
                             "First answer under observation; null when it never answered.",
                             SensorLife::firstAnswered),
@@ -39,7 +47,15 @@ public final class SensorLives {
                             SensorLife::endedOn),
                     word("life_end", "How the life ended; only FAILED is a failure.", SensorLife::end),
                     word("cause", "Cause of the failure; null unless it failed.", SensorLife::cause),
+                    day(
+                            "last_sound",
+                            "Last sound battery report before the first low one; null when there was none.",
+                            SensorLife::lastSound),
                     day("first_weak", "First low battery report; null when there was none.", SensorLife::firstWeak),
+                    day(
+                            "recovered",
+                            "First sound battery report since the last low one; null when there was none.",
+                            SensorLife::recovered),
                     whole(
                             "age_at_entry",
                             "Age in days when it came under observation; null when excluded.",

@@ -35,9 +35,9 @@ public record Finding(
         TWO_PLACES_AT_ONCE,
         /** A sensor taken as failed answers again. */
         ALIVE_AGAIN,
-        /** Replaced, and the new sensor carries the old ID. */
+        /** Replaced, and the new sensor carries the old ID; recorded, or shown by signs. */
         CLONED_ID,
-        /** Sensor moved to another wheel. */
+        /** Sensor moved to another wheel or another vehicle. */
         MOVED,
         /** Young sensors fall silent one after the other at one place, and none has been heard there for long since. */
         PLACE_KEEPS_FAILING,

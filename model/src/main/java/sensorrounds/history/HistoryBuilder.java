@@ -26,6 +26,12 @@ public final class HistoryBuilder {
      * @throws IllegalArgumentException when a visit is another vehicle's
      */
     public static VehicleHistory build(Vehicle vehicle, List<Visit> visits, HistorySettings settings, LocalDate asOf) {
+        return build(vehicle, visits, VehicleMoves.NONE, settings, asOf);
+    }
+
+    /** @param moves sensors that came from other vehicles or went to them, by the visits until {@code asOf} */
+    public static VehicleHistory build(
+            Vehicle vehicle, List<Visit> visits, VehicleMoves moves, HistorySettings settings, LocalDate asOf) {
         for (Visit v : visits) {
             if (!Objects.equals(v.header().vehicleId(), vehicle.vehicleId())) {
                 throw new IllegalArgumentException("visit " + v.header().visitId() + " is of vehicle "
@@ -40,7 +46,7 @@ public final class HistoryBuilder {
         LocalDate leftOn = leftOn(vehicle, seen, asOf);
         FindingLog findings = new FindingLog(vehicle.vehicleId());
         new VisitChecks(vehicle, findings).check(seen, leftOn);
-        List<SensorLife> lives = SensorLives.of(vehicle, seen, settings, leftOn, findings);
+        List<SensorLife> lives = SensorLives.of(vehicle, seen, settings, leftOn, moves, findings);
         VisitSummaries summaries = new VisitSummaries(vehicle, settings);
         List<VisitSummary> summarised = seen.stream().map(summaries::summary).toList();
         List<WarningEpisode> episodes =

@@ -10,9 +10,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.TreeMap;
 import sensorrounds.fleet.MonitoringSystem;
 import sensorrounds.fleet.Vehicle;
-import sensorrounds.visit.BatteryReport;
 import sensorrounds.visit.LoggedWheel;
 import sensorrounds.visit.ReadOutcome;
 import sensorrounds.visit.Source;
@@ -31,14 +31,18 @@ final class LifeBuilder {
     private final WheelBook book = new WheelBook();
     private final Origins origins;
     private final SensorWork work;
+    private final CloneCheck clones;
+    private final VehicleMoves moves;
     private String lastSet;
 
-    LifeBuilder(Vehicle vehicle, HistorySettings settings, FindingLog findings) {
+    LifeBuilder(Vehicle vehicle, HistorySettings settings, VehicleMoves moves, FindingLog findings) {
         this.vehicle = vehicle;
         this.settings = settings;
         this.findings = findings;
-        this.origins = new Origins(vehicle, settings);
-        this.work = new SensorWork(book, findings, settings);
+        this.moves = moves;
+        this.origins = new Origins(vehicle, settings, moves);
+        this.work = new SensorWork(book, origins, findings, settings);
+        this.clones = new CloneCheck(book, findings, settings);
     }
 
     /** @param visits in time order */
@@ -47,6 +51,11 @@ final class LifeBuilder {
             return List.of();
         }
         visits.forEach(this::walk);
+        if (!visits.isEmpty()) {
+            depart(LocalDate.MAX);
+            book.stays()
+                    .check(vehicle.vehicleId(), visits.get(visits.size() - 1).day());
+        }
         return book.lives();
     }
 
@@ -81,6 +90,8 @@ final class LifeBuilder {
 
     private void walk(Visit visit) {
         LocalDate day = visit.day();
+        depart(day);
+        book.today(day);
         List<LoggedWheel> rows = rows(visit);
         String set = wheelSet(visit, rows);
         origins.visited(day, set);
@@ -101,6 +112,38 @@ final class LifeBuilder {
             if (SensorWork.endsALife(row)) {
                 doWork(visit, row, set, matcher, read);
             }
+        }
+    }
+
+    /** Sensors that answer on another vehicle by this day sit here no longer, whether or not anyone wrote it down. */
+    private void depart(LocalDate day) {
+        for (Map.Entry<String, VehicleMoves.Departure> gone : new TreeMap<>(moves.departures()).entrySet()) {
+            LocalDate left = gone.getValue().day();
+            LifeDraft life = left.isAfter(day)
+                    ? null
+                    : book.seatedWith(gone.getKey())
+                            .or(() -> book.laidAside(gone.getKey()))
+                            .orElse(null);
+            if (life == null || life.begunOn().isAfter(left)) {
+                continue;
+            }
+            // From its last sign here on the wheel is another one: what was silent since was not this sensor.
+            LocalDate lastSign = life.lastAnswered() == null ? life.begunOn() : life.lastAnswered();
+            book.today(book.isSeated(life) ? left : life.endedOn());
+            book.unseat(life);
+            life.end(
+                    life.endedOn() == null ? left : life.endedOn(),
+                    new LifeDraft.Ending(LifeEnd.MOVED, null, life.lastAnswered(), null));
+            findings.sensor(
+                    Finding.Kind.MOVED,
+                    life.sensorId(),
+                    life.place(),
+                    left,
+                    life.name() + " was last heard at " + life.place().words() + " on " + lastSign
+                            + " and answers on vehicle " + gone.getValue().toVehicle() + " since " + left,
+                    "its life here ends without a failure and goes on there; no silence here since " + lastSign
+                            + " is its own",
+                    life.lastSources());
         }
     }
 
@@ -127,15 +170,14 @@ final class LifeBuilder {
     }
 
     private void addReading(LifeDraft life, VisitHeader visit, LoggedWheel row) {
-        BatteryReport battery = row.wheel().battery();
-        life.addReading(visit, row, battery != null && battery.isLow(settings.battery()));
+        life.addReading(visit, row, settings);
     }
 
     /** Whose try it was: the sensor named, or else the one last known at the place, or else a new acquaintance. */
     private LifeDraft lifeOf(LoggedWheel row, String set, RowMatcher matcher, LocalDate day) {
         LifeDraft named = matcher.matched(row);
         if (named != null) {
-            return named;
+            return matcher.isMisread(row) ? named : clones.answered(named, row, day);
         }
         Place place = new Place(set, row.wheel().position());
         LifeDraft here = book.at(place);
@@ -149,13 +191,13 @@ final class LifeBuilder {
     private LifeDraft meet(LoggedWheel row, Place place, LocalDate day) {
         String id = row.wheel().sensorId();
         boolean anothers = id != null && book.lastWith(id).isPresent();
-        return book.begin(new LifeDraft(place, anothers ? null : id, row.wheel().part(), originAt(place), day));
+        return book.begin(new LifeDraft(place, anothers ? null : id, row.wheel().part(), originAt(place, row), day));
     }
 
-    private LifeDraft.Origin originAt(Place place) {
+    private LifeDraft.Origin originAt(Place place, LoggedWheel row) {
         return book.hasHistory(place)
-                ? Origins.unknown("nobody wrote down its fitting")
-                : origins.original(place.wheelSet());
+                ? Origins.unknown("nobody wrote down its fitting").notBefore(book.emptySince(place))
+                : origins.original(place.wheelSet(), row.wheel());
     }
 
     /**

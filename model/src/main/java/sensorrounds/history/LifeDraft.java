@@ -14,21 +14,33 @@ final class LifeDraft {
     /** How a life came to an end for good, with the dates the survival sample needs. */
     record Ending(LifeEnd end, FailureCause cause, LocalDate lastGood, LocalDate failedBy) {}
 
-    /** What the age rests on; {@code why} says in words why it is unknown, else null. */
-    record Origin(OriginBasis basis, LocalDate fittedOn, String why) {}
+    /**
+     * What the age rests on.
+     *
+     * @param notBefore earliest day of its fitting; null when nothing bounds it
+     * @param why in words why the age is unknown, else null
+     */
+    record Origin(OriginBasis basis, LocalDate fittedOn, LocalDate notBefore, String why) {
+        /** The same with an earliest day. */
+        Origin notBefore(LocalDate day) {
+            return new Origin(basis, fittedOn, day, why);
+        }
+    }
 
     private final Origin origin;
     private final LocalDate begunOn;
+    private final Weakness weakness = new Weakness();
     private final List<LifeReading> readings = new ArrayList<>();
     private String sensorId;
     private String part;
     private Place place;
     private Source fittedBy;
+    private String continues;
 
     private LocalDate firstAnswered;
     private LocalDate answeredBefore;
+    private LocalDate tyre;
     private LocalDate lastAnswered;
-    private LocalDate firstWeak;
 
     private LocalDate silentSince;
     private LocalDate lastSilent;
@@ -47,9 +59,9 @@ final class LifeDraft {
         this.begunOn = begunOn;
     }
 
-    void addReading(VisitHeader visit, LoggedWheel row, boolean lowBattery) {
+    void addReading(VisitHeader visit, LoggedWheel row, HistorySettings settings) {
         WheelReading w = row.wheel();
-        readings.add(new LifeReading(
+        LifeReading reading = new LifeReading(
                 visit.day(),
                 visit.visitId(),
                 w.position(),
@@ -61,9 +73,11 @@ final class LifeDraft {
                 w.pressureKpa(),
                 w.gaugePressureKpa(),
                 visit.ambientCelsius(),
-                row.source()));
-        if (lowBattery && firstWeak == null) {
-            firstWeak = visit.day();
+                row.source());
+        readings.add(reading);
+        weakness.add(reading, settings);
+        if (w.tyreDate() != null && (tyre == null || w.tyreDate().isAfter(tyre))) {
+            tyre = w.tyreDate();
         }
         if (part == null) {
             part = w.part();
@@ -140,12 +154,24 @@ final class LifeDraft {
         place = to;
     }
 
-    void fittedBy(Source source) {
-        fittedBy = source;
+    /** Its life began on another vehicle. */
+    void cameFrom(Arrival arrival) {
+        continues = arrival.takenForDead() ? null : arrival.lifeId();
+        part = part == null ? arrival.part() : part;
     }
 
-    void endStay(LocalDate day) {
-        endedOn = day;
+    /** Key of its life on the vehicle before; null when it was on none. */
+    String continues() {
+        return continues;
+    }
+
+    /** Last day it was surely there: its last answer, or its fitting; null when neither is known. */
+    LocalDate lastSign() {
+        return lastAnswered != null ? lastAnswered : fittedBy != null ? begunOn : null;
+    }
+
+    void fittedBy(Source source) {
+        fittedBy = source;
     }
 
     /** Sources of its last answer, or else of its fitting, to show with a finding. */
@@ -200,8 +226,13 @@ final class LifeDraft {
         return answeredBefore;
     }
 
-    LocalDate firstWeak() {
-        return firstWeak;
+    Weakness weakness() {
+        return weakness;
+    }
+
+    /** Week of the newest tyre it was seen in; null when none was written down. */
+    LocalDate tyre() {
+        return tyre;
     }
 
     int silentDays() {

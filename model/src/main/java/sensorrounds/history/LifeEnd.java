@@ -11,6 +11,8 @@ public enum LifeEnd {
     /** Lost, or gone with the customer's wheels. */
     LOST,
     LEFT_FLEET,
+    /** Answers on another vehicle since. Its life goes on there. */
+    MOVED,
     /** Sensors fall silent at this place one after the other: receiver, wiring or blind spot, not the sensor. */
     PLACE_SUSPECTED
 }

@@ -248,8 +248,11 @@ final class RowMatcher {
             return;
         }
         LifeDraft life = new LifeDraft(here, id, row.wheel().part(), originOf(row, incumbent), day);
-        if (life.part() == null && life.origin().basis() == OriginBasis.VEHICLE_FIRST_USE) {
+        if (life.part() == null && life.origin().basis().isOriginal()) {
             life.adoptPart(origins.originalPart());
+        }
+        if (origins.arrival(id) != null) {
+            life.cameFrom(origins.arrival(id));
         }
         matched.put(row, book.begin(life));
     }
@@ -324,8 +327,13 @@ final class RowMatcher {
                     sources);
             return Origins.unknown("its ID is that of a sensor taken off on " + old.endedOn());
         }
+        Arrival arrival = origins.arrival(id);
+        if (arrival != null) {
+            noteArrival(row, arrival);
+            return Origins.of(arrival);
+        }
         if (incumbent == null && !book.hasHistory(here)) {
-            return origins.original(wheelSet);
+            return origins.original(wheelSet, row.wheel());
         }
         if (incumbent == null) {
             findings.sensor(
@@ -337,7 +345,42 @@ final class RowMatcher {
                     "it begins a life of unknown age",
                     List.of(row.source()));
         }
-        return Origins.unknown("nobody wrote down its fitting, on or before " + day);
+        return Origins.unknown("nobody wrote down its fitting, on or before " + day)
+                .notBefore(notBefore(row, incumbent));
+    }
+
+    /** It came after the last sign of the sensor before it, and after the tyre was made: the bead is off for both. */
+    private LocalDate notBefore(LoggedWheel row, LifeDraft incumbent) {
+        LocalDate since = incumbent == null ? book.emptySince(place(row)) : incumbent.lastSign();
+        LocalDate tyre = row.wheel().tyreDate();
+        return since != null && tyre != null && tyre.isAfter(since) && !tyre.isAfter(day) ? tyre : since;
+    }
+
+    private void noteArrival(LoggedWheel row, Arrival arrival) {
+        String id = row.wheel().sensorId();
+        if (arrival.takenForDead()) {
+            findings.sensor(
+                    Finding.Kind.ALIVE_AGAIN,
+                    id,
+                    place(row),
+                    day,
+                    "sensor " + id + " was taken off vehicle " + arrival.fromVehicle()
+                            + " as failed and answers here at " + place(row).words(),
+                    "it begins a new life of unknown age; the old life stays as recorded",
+                    List.of(row.source()));
+        } else {
+            findings.sensor(
+                    Finding.Kind.MOVED,
+                    id,
+                    place(row),
+                    day,
+                    "sensor " + id + " was on vehicle " + arrival.fromVehicle() + " until " + arrival.lastAnswered()
+                            + " and answers here since " + day,
+                    arrival.fittedOn() == null
+                            ? "its life goes on; its age was not known there either"
+                            : "its life goes on with the age it had: age zero on " + arrival.fittedOn(),
+                    List.of(row.source()));
+        }
     }
 
     private Place place(LoggedWheel row) {

@@ -25,8 +25,13 @@ final class SensorLives {
      * @param leftOn day the vehicle left; null while it is in the fleet
      */
     static List<SensorLife> of(
-            Vehicle vehicle, List<Visit> visits, HistorySettings settings, LocalDate leftOn, FindingLog findings) {
-        List<LifeDraft> drafts = new LifeBuilder(vehicle, settings, findings).build(visits);
+            Vehicle vehicle,
+            List<Visit> visits,
+            HistorySettings settings,
+            LocalDate leftOn,
+            VehicleMoves moves,
+            FindingLog findings) {
+        List<LifeDraft> drafts = new LifeBuilder(vehicle, settings, moves, findings).build(visits);
         Map<LifeDraft, Verdict> judged = new LinkedHashMap<>();
         drafts.forEach(d -> judged.put(d, Verdict.of(d, settings, leftOn)));
         new PlaceCheck(settings, findings).check(judged);
@@ -60,13 +65,17 @@ final class SensorLives {
                 d.place().wheelSet(),
                 d.origin().fittedOn(),
                 d.origin().basis(),
+                d.origin().notBefore(),
                 d.firstAnswered(),
                 d.lastAnswered(),
                 v.failedBy(),
                 v.endedOn(),
                 v.end(),
                 v.cause(),
-                d.firstWeak(),
+                d.weakness().lastSound(),
+                d.weakness().first(),
+                d.weakness().recovered(),
+                d.continues(),
                 sample.lifetime(),
                 sample.exclusion(),
                 d.readings());

@@ -13,11 +13,13 @@ import sensorrounds.visit.WorkReason;
 /** Recorded work that ends one life and begins the next. */
 final class SensorWork {
     private final WheelBook book;
+    private final Origins origins;
     private final FindingLog findings;
     private final HistorySettings settings;
 
-    SensorWork(WheelBook book, FindingLog findings, HistorySettings settings) {
+    SensorWork(WheelBook book, Origins origins, FindingLog findings, HistorySettings settings) {
         this.book = book;
+        this.origins = origins;
         this.findings = findings;
         this.settings = settings;
     }
@@ -59,8 +61,15 @@ final class SensorWork {
         if (id != null) {
             noteKnownId(row, place, id, day);
         }
-        LifeDraft life = new LifeDraft(place, id, w.newPart(), Origins.fitted(day), day);
+        Arrival arrival = origins.arrival(id);
+        boolean used =
+                arrival != null && !arrival.takenForDead() && book.lastWith(id).isEmpty();
+        LifeDraft life = new LifeDraft(place, id, w.newPart(), used ? Origins.of(arrival) : Origins.fitted(day), day);
         life.fittedBy(row.source());
+        if (used) {
+            life.cameFrom(arrival);
+            noteUsed(row, place, arrival, day);
+        }
         return book.begin(life);
     }
 
@@ -91,6 +100,23 @@ final class SensorWork {
                     "the ID is taken as programmed anew: a new life begins",
                     sources);
         }
+    }
+
+    private void noteUsed(LoggedWheel row, Place place, Arrival arrival, LocalDate day) {
+        String id = row.wheel().newSensorId() == null
+                ? row.wheel().sensorId()
+                : row.wheel().newSensorId();
+        findings.sensor(
+                Finding.Kind.MOVED,
+                id,
+                place,
+                day,
+                "the sensor fitted at " + place.words() + ", " + id + ", was on vehicle " + arrival.fromVehicle()
+                        + " until " + arrival.lastAnswered(),
+                arrival.fittedOn() == null
+                        ? "it counts as a used one whose age is not known"
+                        : "it counts as a used one with the age it had: age zero on " + arrival.fittedOn(),
+                List.of(row.source()));
     }
 
     private LifeDraft.Ending ending(LifeDraft old, WheelReading w, boolean answered, LocalDate day) {

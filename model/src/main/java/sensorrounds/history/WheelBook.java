@@ -1,5 +1,6 @@
 package sensorrounds.history;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -18,6 +19,17 @@ final class WheelBook {
     private final Set<Place> everSeated = new HashSet<>();
     private final Set<Place> plainValves = new HashSet<>();
     private final List<LifeDraft> lives = new ArrayList<>();
+    private final Stays stays = new Stays();
+    private LocalDate today;
+
+    /** What is seated or unseated from now on is so on this day. */
+    void today(LocalDate day) {
+        today = day;
+    }
+
+    Stays stays() {
+        return stays;
+    }
 
     /** @return the sensor there, or null */
     LifeDraft at(Place place) {
@@ -50,12 +62,15 @@ final class WheelBook {
     void seat(LifeDraft life, Place place) {
         life.moveTo(place);
         seated.put(place, life);
+        stays.begin(life, place, today);
         everSeated.add(place);
         plainValves.remove(place);
     }
 
     void unseat(LifeDraft life) {
-        seated.remove(life.place(), life);
+        if (seated.remove(life.place(), life)) {
+            stays.end(life, today);
+        }
     }
 
     /** The sensor with this ID on the vehicle: the one at this place, else one of this wheel set, else any other. */
@@ -76,6 +91,13 @@ final class WheelBook {
         return last(l -> l.isLaidAside() && id.equals(l.sensorId()));
     }
 
+    /** The sensor with this ID that is on the vehicle. */
+    Optional<LifeDraft> seatedWith(String id) {
+        return seated.values().stream()
+                .filter(l -> id.equals(l.sensorId()))
+                .min(Comparator.comparing(l -> l.place().position()));
+    }
+
     /** The last life with this ID, whatever became of it. */
     Optional<LifeDraft> lastWith(String id) {
         return last(l -> id.equals(l.sensorId()));
@@ -84,6 +106,11 @@ final class WheelBook {
     /** The last life that ended at this place. */
     Optional<LifeDraft> lastEndedAt(Place place) {
         return last(l -> l.endedOn() != null && place.equals(l.place()));
+    }
+
+    /** Day on which the last sensor known at this place left it; null when none is known to have. */
+    LocalDate emptySince(Place place) {
+        return lastEndedAt(place).map(LifeDraft::endedOn).orElse(null);
     }
 
     private Optional<LifeDraft> last(Predicate<LifeDraft> which) {
@@ -99,9 +126,14 @@ final class WheelBook {
     /** The logs gave the set no name before: its sensors and places get it now. */
     void nameSet(String name) {
         for (LifeDraft life : seatedInSet(null)) {
-            unseat(life);
-            seat(life, new Place(name, life.place().position()));
+            Place named = new Place(name, life.place().position());
+            seated.remove(life.place(), life);
+            life.moveTo(named);
+            seated.put(named, life);
+            everSeated.add(named);
+            plainValves.remove(named);
         }
+        stays.nameSet(name);
         List<Place> unnamed =
                 plainValves.stream().filter(p -> p.wheelSet() == null).toList();
         for (Place place : unnamed) {

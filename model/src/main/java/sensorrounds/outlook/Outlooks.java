@@ -22,7 +22,7 @@ import sensorrounds.history.VehicleHistory;
  * working on the day of its fitting.
  *
  * <p>Without a known origin the age is a distribution ({@link UnknownAge}) between the time it was seen working and, when
- * known, the vehicle's own age; the limits span its middle 95 %.
+ * known, the vehicle's own age or the time since the last sign of the sensor before it; the limits span its middle 95 %.
  *
  * <p>A sensor for which no law of life could be fitted is listed with NaN probabilities, cohort and rung null: nothing
  * drops out of sight.
@@ -144,7 +144,10 @@ public final class Outlooks {
             ReportRatios.Ratio ratio) {
         double least = life.firstAnswered() == null ? 0 : days(life.firstAnswered(), worked);
         double most = vehicle.firstUsed() == null ? Double.POSITIVE_INFINITY : days(vehicle.firstUsed(), worked);
-        UnknownAge age = new UnknownAge(law, least, most);
+        double cap = life.fittedNotBefore() == null
+                ? Double.POSITIVE_INFINITY
+                : Math.max(least, days(life.fittedNotBefore(), worked));
+        UnknownAge age = new UnknownAge(law, least, most, cap);
         double since = days(worked, asOf);
         return new Failure() {
             @Override
@@ -171,7 +174,7 @@ public final class Outlooks {
 
     /** A vehicle's first sensors are the ones its register entry names. */
     private static String part(Vehicle vehicle, SensorLife life) {
-        boolean original = life.basis() == OriginBasis.VEHICLE_FIRST_USE;
+        boolean original = life.basis().isOriginal();
         return life.part() == null && original ? vehicle.originalPart() : life.part();
     }
 

@@ -22,30 +22,38 @@ final class UnknownAge {
 
     private final double[] weights = new double[CELLS + 1];
 
+    UnknownAge(LifeLaws.Law fitted, double leastDays, double vehicleDays) {
+        this(fitted, leastDays, vehicleDays, Double.POSITIVE_INFINITY);
+    }
+
     /**
      * @param leastDays age it has at least: it was seen working for so long
-     * @param mostDays age it has at most, the vehicle's own; infinite when not known
+     * @param vehicleDays the vehicle's age; infinite when not known
+     * @param mostDays age it has at most if it was new when fitted; under the vehicle's age it is not the original;
+     *     infinite when not known
      */
-    UnknownAge(LifeLaws.Law fitted, double leastDays, double mostDays) {
+    UnknownAge(LifeLaws.Law fitted, double leastDays, double vehicleDays, double mostDays) {
         law = fitted.life();
         double atLeast = law.cumulativeHazard(leastDays);
         double last = law.ageAtHazard(atLeast + LAST_HAZARD);
-        double end = Math.max(leastDays, Math.min(mostDays, last));
+        double end = Math.max(leastDays, Math.min(Math.min(vehicleDays, mostDays), last));
         double step = (end - leastDays) / CELLS;
         double total = 0;
         for (int i = 0; i < CELLS; i++) {
             ages[i] = leastDays + (i + 0.5) * step;
-            double fittedThen = mostDays == Double.POSITIVE_INFINITY
+            double fittedThen = vehicleDays == Double.POSITIVE_INFINITY
                     ? step
-                    : fitted.renewals().by(mostDays - leastDays - i * step)
-                            - fitted.renewals().by(mostDays - leastDays - (i + 1) * step);
+                    : fitted.renewals().by(vehicleDays - leastDays - i * step)
+                            - fitted.renewals().by(vehicleDays - leastDays - (i + 1) * step);
             // Relative to the least age, so that a very old sensor does not underflow.
             weights[i] = fittedThen * Math.exp(atLeast - law.cumulativeHazard(ages[i]));
             total += weights[i];
         }
-        boolean bounded = mostDays < Double.POSITIVE_INFINITY;
-        ages[CELLS] = bounded ? Math.max(leastDays, mostDays) : end;
-        weights[CELLS] = bounded ? Math.exp(atLeast - law.cumulativeHazard(ages[CELLS])) : 0;
+        boolean original = vehicleDays < Double.POSITIVE_INFINITY && vehicleDays <= mostDays;
+        ages[CELLS] = original ? Math.max(leastDays, vehicleDays) : end;
+        // A sensor fitted on the day of its last answer has the one age.
+        double pointMass = total > 0 ? 0 : 1;
+        weights[CELLS] = original ? Math.exp(atLeast - law.cumulativeHazard(ages[CELLS])) : pointMass;
         total += weights[CELLS];
         for (int i = 0; i <= CELLS; i++) {
             weights[i] /= total;

@@ -94,7 +94,9 @@ public final class UnmonitoredWheels {
                 life,
                 null,
                 life.endedOn(),
-                "Sensor " + life.sensorId() + " was taken out on " + life.endedOn()
+                "Sensor " + life.sensorId()
+                        + (life.end() == LifeEnd.MOVED ? " is on another vehicle since " : " was taken out on ")
+                        + life.endedOn()
                         + " and none is recorded at this wheel since: plain valve, or a sensor nobody wrote down.",
                 Certainty.KNOWN);
     }

@@ -1,7 +1,6 @@
 package sensorrounds.review;
 
 import sensorrounds.fleet.Vehicle;
-import sensorrounds.history.OriginBasis;
 import sensorrounds.history.SensorLife;
 
 /** Part of a sensor, from its readings or, for a vehicle's first sensors, from the register. */
@@ -10,7 +9,7 @@ final class CohortParts {
 
     /** @return null when not known */
     static String of(Vehicle vehicle, SensorLife life) {
-        boolean original = life.basis() == OriginBasis.VEHICLE_FIRST_USE;
+        boolean original = life.basis().isOriginal();
         return life.part() == null && original ? vehicle.originalPart() : life.part();
     }
 }

@@ -101,8 +101,8 @@ class LifeIntervalsTest {
         for (int i = 0; i < 25; i++) {
             List<Interval> rows = new ArrayList<>(SETS.get(set));
             Interval old = rows.get(random.nextInt(rows.size()));
-            Interval empty = new Interval(
-                    old.subject(), old.from(), old.from() - random.nextInt(2), old.state(), old.next());
+            Interval empty =
+                    new Interval(old.subject(), old.from(), old.from() - random.nextInt(2), old.state(), old.next());
             rows.add(empty);
 
             assertThat(LifeIntervals.check(rows))

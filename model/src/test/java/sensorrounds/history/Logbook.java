@@ -23,11 +23,21 @@ final class Logbook {
     static final LocalDate FAR_AHEAD = LocalDate.of(2040, 1, 1);
 
     private final List<Entry> entries = new ArrayList<>();
-    private final String vehicleId = "V1";
+    private final String vehicleId;
+    private String axles = "SS";
+    private VehicleMoves moves = VehicleMoves.NONE;
     private LocalDate firstUsed = FIRST_USED;
     private LocalDate leftFleet;
     private MonitoringSystem system = MonitoringSystem.DIRECT;
     private Vehicle register;
+
+    Logbook() {
+        this("V1");
+    }
+
+    Logbook(String vehicleId) {
+        this.vehicleId = vehicleId;
+    }
 
     /** One visit being written. */
     static final class Entry {
@@ -179,6 +189,17 @@ final class Logbook {
         return this;
     }
 
+    /** @param layout one letter for each axle: S single, D dual */
+    Logbook axles(String layout) {
+        axles = layout;
+        return this;
+    }
+
+    Logbook moves(VehicleMoves known) {
+        moves = known;
+        return this;
+    }
+
     Logbook unregistered() {
         register = Vehicle.unregistered(vehicleId);
         return this;
@@ -195,7 +216,7 @@ final class Logbook {
                         "north",
                         null,
                         system,
-                        AxleLayout.parse("SS").orElseThrow(),
+                        AxleLayout.parse(axles).orElseThrow(),
                         "P-ORIGINAL",
                         null,
                         null,
@@ -211,7 +232,7 @@ final class Logbook {
     }
 
     VehicleHistory historyAsOf(LocalDate asOf) {
-        return HistoryBuilder.build(vehicle(), visits(), HistorySettings.defaults(), asOf);
+        return HistoryBuilder.build(vehicle(), visits(), moves, HistorySettings.defaults(), asOf);
     }
 
     /** The one life with this key's end, {@code ID/generation}. */

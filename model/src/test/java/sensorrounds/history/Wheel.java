@@ -1,5 +1,6 @@
 package sensorrounds.history;
 
+import java.time.LocalDate;
 import sensorrounds.visit.BatteryReport;
 import sensorrounds.visit.ReadOutcome;
 import sensorrounds.visit.WheelPosition;
@@ -22,6 +23,8 @@ final class Wheel {
     private WorkReason reason;
     private String newId;
     private Boolean cloned;
+    private LocalDate tyre;
+    private String part;
 
     private Wheel(String position) {
         this.position = WheelPosition.parse(position).orElseThrow();
@@ -78,6 +81,17 @@ final class Wheel {
         return this;
     }
 
+    /** @param madeOn first day of the week of the tyre's date code */
+    Wheel tyre(String madeOn) {
+        tyre = LocalDate.parse(madeOn);
+        return this;
+    }
+
+    Wheel part(String number) {
+        part = number;
+        return this;
+    }
+
     Wheel attempts(int n) {
         attempts = n;
         return this;
@@ -120,12 +134,12 @@ final class Wheel {
                 hot,
                 celsius,
                 battery,
-                null,
+                part,
                 work,
                 reason,
                 newId,
                 null,
                 cloned,
-                null);
+                tyre);
     }
 }

@@ -1,0 +1,24 @@
+package sensorrounds.history;
+
+import java.io.Serializable;
+import java.time.LocalDate;
+import java.util.Map;
+
+/**
+ * Sensors that came to one vehicle from another or went from it to another, which its own visits cannot tell.
+ *
+ * @param departures by sensor ID: the day it first answered on another vehicle, and which
+ * @param arrivals by sensor ID
+ */
+public record VehicleMoves(Map<String, Departure> departures, Map<String, Arrival> arrivals) implements Serializable {
+    /** A vehicle whose sensors stay. */
+    public static final VehicleMoves NONE = new VehicleMoves(Map.of(), Map.of());
+
+    /** The first answer of a sensor on another vehicle. */
+    public record Departure(LocalDate day, String toVehicle) implements Serializable {}
+
+    public VehicleMoves {
+        departures = Map.copyOf(departures);
+        arrivals = Map.copyOf(arrivals);
+    }
+}
