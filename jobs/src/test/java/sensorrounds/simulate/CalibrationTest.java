@@ -84,6 +84,7 @@ class CalibrationTest {
         Map<String, Predicate<Forecast>> groups = new LinkedHashMap<>();
         groups.put("all", f -> true);
         groups.put("age by first use", f -> f.outlook().basis() == OriginBasis.VEHICLE_FIRST_USE);
+        groups.put("age by the first tyre", f -> f.outlook().basis() == OriginBasis.TYRE_DATE);
         groups.put("age by fitting on record", f -> f.outlook().basis() == OriginBasis.RECORDED_FITTING);
         groups.put("age not known", f -> f.outlook().basis() == OriginBasis.UNKNOWN);
         for (int years = 0; years < 8; years += 2) {
