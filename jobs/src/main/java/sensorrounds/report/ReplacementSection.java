@@ -28,14 +28,19 @@ final class ReplacementSection implements Section {
     @Override
     public String howToRead(ReportData data) {
         Costs c = data.run().costs();
-        return "Ordered by expected saving. Now is the cost of a planned replacement; later is the expected cost of keeping "
-                + "the sensor for " + Format.count(data.run().horizonDays(), "day")
-                + " and replacing it then, or after its failure if that comes first, less the worth of the days still used. "
-                + "The chance is that the sensor does not work by then, also for having died unseen since its last answer; "
-                + "its 95 % limits stand in brackets. In the small picture the dot is the chance, the bar its limits, and "
-                + "the upright stroke the break-even: with the dot to the right of it, replacing pays. Costs are those of "
-                + c.asOf() + ": " + money(c, c.plannedVisit()) + " for a planned stop, " + money(c, c.perWheel())
-                + " for work on a wheel, " + money(c, c.unplannedVisit() + c.downtime())
+        return "First what to do now, vehicle by vehicle, the stop that saves most leading; then what can wait for a stop, "
+                + "sensors to watch, sensors to keep. The sensors of a vehicle share one set-up. Now is what it costs to do as "
+                + "advised; later is the expected cost of waiting for the next booked stop, or "
+                + Format.count(data.run().horizonDays(), "day")
+                + " when none is booked before, less the worth of the days "
+                + "still used. The lines of a vehicle add up to its stop. The chance is that the sensor does not work in "
+                + Format.count(data.run().horizonDays(), "day")
+                + ", also for having died unseen since its last answer; its 95 % limits stand in brackets. In the small picture "
+                + "the dot is the chance, the bar its limits, and the upright stroke the chance from which replacing pays when "
+                + "the vehicle stands anyway. Costs are those of "
+                + c.asOf() + ": " + money(c, c.plannedVisit()) + " for a planned stop, " + money(c, c.reading())
+                + " for going to read a vehicle, " + money(c, c.perWheel())
+                + " for work on a wheel, " + money(c, c.breakdown())
                 + " for a call-out with the vehicle standing still. A high place means “inspect or offer”, never “unsafe”; "
                 + "a low place promises nothing.";
     }
@@ -54,7 +59,7 @@ final class ReplacementSection implements Section {
         }
         Cells.cut(h, data.ranked(), "ranked sensors");
         String currency = data.run().costs().currency();
-        new Grid<RankedReplacement>(Grid.Shape.CARDS, "Sensors by expected saving from replacing now")
+        new Grid<RankedReplacement>(Grid.Shape.CARDS, "Sensors by what to do and what it is expected to save")
                 .withTools()
                 .marks(r -> new String[] {
                     "data-depot",
@@ -75,10 +80,7 @@ final class ReplacementSection implements Section {
                         "Age and last report", r -> sortableAge(r.outlook()), (h1, r) -> ageAndReport(h1, r.outlook()))
                 .number("Chance of failing", r -> r.outlook().pHorizon(), ReplacementSection::chance)
                 .number("Cost now, later", RankedReplacement::costNow, (h1, r) -> costs(h1, r, currency))
-                .number(
-                        "Saving",
-                        RankedReplacement::saving,
-                        (h1, r) -> h1.element("span", Format.money(currency, r.saving()), "class", "key"))
+                .number("Saving", RankedReplacement::saving, (h1, r) -> saving(h1, r, currency))
                 .column("Advice", r -> Words.of(r.advice()), ReplacementSection::advice)
                 .write(h, rows);
     }
@@ -129,6 +131,13 @@ final class ReplacementSection implements Section {
     private static void costs(Html h, RankedReplacement r, String currency) {
         h.text("now " + Format.money(currency, r.costNow()));
         h.element("span", "later " + Format.money(currency, r.costLater()), "class", "under");
+    }
+
+    private static void saving(Html h, RankedReplacement r, String currency) {
+        h.element("span", Format.money(currency, r.saving()), "class", "key");
+        if (!Double.isNaN(r.stopSaving()) && r.stopSaving() > r.saving()) {
+            h.element("span", "the stop " + Format.money(currency, r.stopSaving()), "class", "under");
+        }
     }
 
     private static void advice(Html h, RankedReplacement r) {

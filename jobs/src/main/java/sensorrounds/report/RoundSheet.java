@@ -10,7 +10,7 @@ import sensorrounds.condition.WatchEntry;
 import sensorrounds.history.FollowUp;
 import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
-import sensorrounds.replacement.Advice;
+import sensorrounds.replacement.Advice.Urgency;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.visit.WheelPosition;
 
@@ -79,7 +79,7 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
             add(byDepot, w.depot(), w.vehicleId(), unmonitored(w));
         }
         for (RankedReplacement r : data.ranked().rows()) {
-            if (r.advice() != Advice.KEEP) {
+            if (r.advice().urgency().compareTo(Urgency.WHEN_IT_SUITS) <= 0) {
                 add(byDepot, r.outlook().depot(), r.outlook().vehicleId(), replacement(data, r));
             }
         }
@@ -172,19 +172,23 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
                 + Words.of(r.outlook().lastReport());
         String what = switch (r.advice()) {
             case REPLACE_NOW -> "Replace the sensor";
-            case AT_NEXT_STOP -> "Replace the sensor if the vehicle is in anyway";
+            case READ_FIRST -> "Read first; replace it if it does not answer";
             case CHECK_PLACE_FIRST -> "Check receiver, wiring and place before fitting another sensor";
+            case AT_NEXT_STOP -> "Replace the sensor if the vehicle is in anyway";
+            case AT_SEASONAL_CHANGE -> "Replace the sensor when this wheel set goes on";
+            case WHEN_OFF -> "Read it; replace it when the spare is off";
+            case WATCH -> "Read again";
             case KEEP -> "Keep";
         };
         return new Task(
-                r.advice() == Advice.AT_NEXT_STOP ? Weight.WHILE_THERE : Weight.REASON_TO_STOP,
+                r.advice().urgency() == Urgency.NOW ? Weight.REASON_TO_STOP : Weight.WHILE_THERE,
                 Words.place(r.outlook().position(), r.outlook().wheelSet()),
                 r.outlook().position(),
                 r.outlook().sensorId(),
                 r.outlook().part(),
                 what,
                 detail,
-                r.advice() == Advice.REPLACE_NOW ? r.saving() : 0);
+                r.advice().urgency() == Urgency.NOW && !Double.isNaN(r.saving()) ? r.saving() : 0);
     }
 
     private static Task proof(FollowUp f) {

@@ -82,11 +82,16 @@ public final class RunSummary {
                     + Format.count(head.systemWarnings(), "vehicle"));
         }
         if (head.now() > 0) {
-            steps.add("Replace " + Format.count(head.now(), "sensor") + " now, saving "
-                    + Format.money(currency, head.savingNow()) + "; begin with "
+            steps.add("Replace " + Format.count(head.now(), "sensor") + " on "
+                    + Format.count(head.vehiclesNow(), "vehicle") + " now for "
+                    + Format.money(currency, head.outlayNow())
+                    + ", saving " + Format.money(currency, head.savingNow()) + "; begin with "
                     + head.firstVehicles().stream()
                             .map(v -> v.vehicleId() + " (" + v.sensors() + ")")
                             .collect(Collectors.joining(", ")));
+        }
+        if (head.readFirst() > 0) {
+            steps.add("Go and read " + Format.count(head.readFirst(), "vehicle") + " before anything is fitted there");
         }
         head.worstRecurring()
                 .ifPresent(v -> steps.add("Look closer at " + v.vehicleId() + ", whose warning returns"

@@ -93,15 +93,20 @@ final class SummarySection implements Section {
 
     private static void replace(Html h, ReportData data, Headline head) {
         step(h, "Bring in, and replace.", "replace");
+        String currency = data.run().costs().currency();
         if (head.now() == 0) {
-            h.text("No replacement pays for a stop of its own over the next "
+            h.text("No vehicle is worth a stop of its own over the next "
                     + Format.count(data.run().horizonDays(), "day") + ".");
         } else {
-            h.text(Format.count(head.now(), "replacement is", "replacements are")
-                    + " expected to cost less now than later, saving "
-                    + Format.money(data.run().costs().currency(), head.savingNow()) + " in all. Begin with ");
+            h.text(Format.count(head.now(), "sensor") + " on " + Format.count(head.vehiclesNow(), "vehicle") + ": "
+                    + Format.money(currency, head.outlayNow()) + " now, expected to save "
+                    + Format.money(currency, head.savingNow()) + " against waiting. Begin with ");
             names(h, head.firstVehicles());
             h.text(".");
+        }
+        if (head.readFirst() > 0) {
+            h.text(" Go and read " + Format.count(head.readFirst(), "more vehicle", "more vehicles")
+                    + " before anything is fitted there.");
         }
         if (head.atNextStop() > 0) {
             h.text(" " + Format.whole(head.atNextStop())

@@ -24,9 +24,13 @@ final class Words {
     static String of(Advice advice) {
         return switch (advice) {
             case REPLACE_NOW -> "Replace now";
-            case AT_NEXT_STOP -> "At next stop";
-            case KEEP -> "Keep";
+            case READ_FIRST -> "Read first";
             case CHECK_PLACE_FIRST -> "Check place first";
+            case AT_NEXT_STOP -> "At next stop";
+            case AT_SEASONAL_CHANGE -> "At the wheel change";
+            case WHEN_OFF -> "When the spare is off";
+            case WATCH -> "Watch";
+            case KEEP -> "Keep";
         };
     }
 

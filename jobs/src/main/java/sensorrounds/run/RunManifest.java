@@ -58,7 +58,9 @@ final class RunManifest {
         fleet.put("sensorsInService", review.counts().sensorsInService());
         FleetTotals totals = review.totals();
         fleet.put("replaceNow", totals.lines(Advice.REPLACE_NOW));
-        fleet.put("savingNow", totals.savingNow());
+        fleet.put("savingNow", totals.saving(Advice.REPLACE_NOW));
+        fleet.put("outlayNow", totals.outlay(Advice.REPLACE_NOW));
+        fleet.put("readFirst", totals.lines(Advice.READ_FIRST));
         fleet.put("atNextStop", totals.lines(Advice.AT_NEXT_STOP));
         fleet.put("recurringVehicles", totals.recurringVehicles());
         fleet.put("followUpsOpen", totals.followUps(FollowUp.State.OPEN));

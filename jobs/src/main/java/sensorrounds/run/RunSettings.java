@@ -14,6 +14,7 @@ import sensorrounds.history.HistorySettings;
 import sensorrounds.outlook.OutlookSettings;
 import sensorrounds.recurrence.RecurrenceSettings;
 import sensorrounds.replacement.Costs;
+import sensorrounds.replacement.ReplacementSettings;
 import sensorrounds.review.CohortBy;
 import sensorrounds.review.ReviewSettings;
 import sensorrounds.stock.StockSettings;
@@ -68,6 +69,7 @@ public record RunSettings(ReviewSettings review, double quarantineLimit, int rep
                     read(tree.get("outlook"), OutlookSettings.class),
                     read(recurrence, RecurrenceSettings.class),
                     costs(tree.get("costs")),
+                    read(tree.get("replacement"), ReplacementSettings.class),
                     read(tree.get("stock"), StockSettings.class));
             return new RunSettings(
                     review,
@@ -95,6 +97,7 @@ public record RunSettings(ReviewSettings review, double quarantineLimit, int rep
                 c.get("currency").asText(),
                 LocalDate.parse(c.get("asOf").asText()),
                 c.get("plannedVisit").asDouble(),
+                c.get("reading").asDouble(),
                 c.get("perWheel").asDouble(),
                 c.get("defaultSensorPrice").asDouble(),
                 c.get("unplannedVisit").asDouble(),

@@ -13,7 +13,8 @@ import sensorrounds.replacement.RankedReplacement;
 public final class RankedReplacements {
     public static final Table<RankedReplacement> TABLE = new Table<>(
             "ranked_replacements",
-            "Every sensor in service, ranked by what replacing it now is expected to save. A rank is no verdict on safety.",
+            "Every sensor in service: what to do now first, vehicle by vehicle, the stop that saves most leading; then what can"
+                    + " wait, sensors to watch and sensors to keep. A rank is no verdict on safety.",
             List.of(
                     whole("rank", "Rank from 1.", RankedReplacement::rank),
                     text("vehicle_id", "Vehicle.", r -> r.outlook().vehicleId()),
@@ -80,11 +81,23 @@ public final class RankedReplacements {
                     number("p_fail_upper", "Upper 95 % limit.", r -> r.outlook().pHorizonUpper()),
                     number(
                             "break_even_probability",
-                            "Probability from which replacing now pays.",
+                            "Probability from which replacing pays at a stop that happens anyway; null when none does.",
                             RankedReplacement::breakEvenProbability),
-                    number("cost_now", "Expected cost of replacing now.", RankedReplacement::costNow),
-                    number("cost_later", "Expected cost of keeping it over the horizon.", RankedReplacement::costLater),
+                    number(
+                            "cost_now",
+                            "Cost of doing as advised: the piece with its work, with its share of the set-up or of the reading"
+                                    + " when the vehicle is visited for it.",
+                            RankedReplacement::costNow),
+                    number(
+                            "cost_later",
+                            "Expected cost of not doing so until the next chance.",
+                            RankedReplacement::costLater),
                     number("saving", "cost_later less cost_now.", RankedReplacement::saving),
+                    number(
+                            "stop_saving",
+                            "What the vehicle's stop now saves, all its lines together; null for a line that asks for none.",
+                            RankedReplacement::stopSaving),
+                    day("next_stop", "Next booked stop of the vehicle; null when none.", RankedReplacement::nextStop),
                     text("reason", "Why it stands here.", RankedReplacement::reason),
                     text(
                             "cohort",

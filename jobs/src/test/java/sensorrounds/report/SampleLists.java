@@ -51,7 +51,9 @@ final class SampleLists {
                     now,
                     now + 210 * p - 60,
                     210 * p - 60,
+                    advice.urgency() == Advice.Urgency.NOW ? 210 * p - 60 : Double.NaN,
                     0.29,
+                    i % 4 == 0 ? SampleReport.AS_OF.plusDays(30) : null,
                     advice,
                     advice == Advice.CHECK_PLACE_FIRST
                             ? "Three sensors in a row fell silent at this place within a year each."

@@ -42,7 +42,7 @@ final class SampleReport {
     static final LocalDate AS_OF = LocalDate.of(2026, 3, 31);
 
     static final List<String> DEPOTS = List.of("Hillfoot", "Quayside", "Mill Lane");
-    private static final Costs COSTS = new Costs("EUR", LocalDate.of(2026, 1, 1), 60, 22, 38, 140, 180);
+    private static final Costs COSTS = new Costs("EUR", LocalDate.of(2026, 1, 1), 60, 12, 22, 38, 140, 180);
     private static final Listed<Object> NONE = Listed.whole(List.of());
 
     private SampleReport() {}
@@ -120,7 +120,7 @@ final class SampleReport {
         ReportData d = realistic();
         WheelPosition place = WheelPosition.parse("1L").orElseThrow();
         SensorOutlook o = SampleLists.outlook(text, text, place, text, text, text, 2000, LastReport.SOUND, 0.4);
-        RankedReplacement line = new RankedReplacement(1, o, 120, 190, 70, 0.2, Advice.REPLACE_NOW, text);
+        RankedReplacement line = new RankedReplacement(1, o, 120, 190, 70, 70, 0.2, null, Advice.REPLACE_NOW, text);
         RunFacts r = d.run();
         RunFacts run = new RunFacts(
                 text,

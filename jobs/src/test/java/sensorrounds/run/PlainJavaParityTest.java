@@ -141,7 +141,7 @@ class PlainJavaParityTest {
                 .get("fleet");
         assertThat(fleet.get("vehicles").asLong()).isEqualTo(review.counts().vehicles());
         assertThat(fleet.get("replaceNow").asLong()).isEqualTo(review.totals().lines(Advice.REPLACE_NOW));
-        assertThat(fleet.get("savingNow").asDouble()).isEqualTo(review.totals().savingNow());
+        assertThat(fleet.get("savingNow").asDouble()).isEqualTo(review.totals().saving(Advice.REPLACE_NOW));
         assertThat(fleet.get("recurringVehicles").asLong())
                 .isEqualTo(review.totals().recurringVehicles());
         assertThat(fleet.get("followUpsOpen").asLong())

@@ -18,6 +18,7 @@ import sensorrounds.condition.ConditionSettings;
 import sensorrounds.history.HistorySettings;
 import sensorrounds.outlook.OutlookSettings;
 import sensorrounds.recurrence.RecurrenceSettings;
+import sensorrounds.replacement.ReplacementSettings;
 import sensorrounds.stock.StockSettings;
 
 class SettingsTest {
@@ -28,6 +29,7 @@ class SettingsTest {
         assertThat(review.condition()).isEqualTo(ConditionSettings.defaults());
         assertThat(review.outlook()).isEqualTo(OutlookSettings.defaults());
         assertThat(review.recurrence()).isEqualTo(RecurrenceSettings.defaults());
+        assertThat(review.replacement()).isEqualTo(ReplacementSettings.defaults());
         assertThat(review.stock()).isEqualTo(StockSettings.defaults());
     }
 

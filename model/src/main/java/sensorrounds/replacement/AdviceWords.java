@@ -1,36 +1,33 @@
 package sensorrounds.replacement;
 
 import java.util.Locale;
+import java.util.stream.Collectors;
 import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.replacement.VehicleCase.Sensor;
+import sensorrounds.visit.WheelPosition;
 
-/** Why a line stands where it stands, in words for the people who act on it. */
-final class AdviceWords {
-    private AdviceWords() {}
+/** Why a line of a vehicle stands where it stands, in words for the people who act on it. */
+record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPlan stop) {
 
-    static String reason(
-            SensorOutlook o, int horizonDays, double saving, double breakEven, String currency, Advice advice) {
+    String reason(Sensor sensor, Advice advice, double saving, double breakEven) {
+        SensorOutlook o = sensor.outlook();
         return sensor(o)
                 + String.format(
                         Locale.ROOT,
-                        "; chance of not working within %d days %s (95 %% limits %s to %s). ",
+                        "; chance of not working within %d days %s (95 %% limits %s to %s)",
                         horizonDays,
                         percent(o.pHorizon()),
                         percent(o.pHorizonLower()),
                         percent(o.pHorizonUpper()))
-                + "Replacing now is expected to "
-                + (saving >= 0 ? "save " : "cost ")
-                + ReplacementEconomics.money(Math.abs(saving), currency)
-                + (saving >= 0 ? " against" : " more than")
-                + " keeping it"
-                + (Double.isNaN(breakEven) ? ". " : "; it pays from a chance of " + percent(breakEven) + ". ")
-                + what(advice);
+                + (advice == Advice.READ_FIRST ? ", of that " + percent(o.pNow()) + " dead already" : "")
+                + ". " + what(advice, saving, breakEven);
     }
 
-    static String withoutLaw(SensorOutlook o, Advice advice) {
-        String said = sensor(o) + "; no law of life could be fitted for sensors like it, so no chance of failure and no"
-                + " saving is given.";
-        return advice == Advice.CHECK_PLACE_FIRST ? said + " " + what(advice) : said;
+    String withoutLaw(Sensor sensor, Advice advice) {
+        String said = sensor(sensor.outlook()) + "; no law of life could be fitted for sensors like it, so no chance of"
+                + " failure and no saving is given.";
+        return advice == Advice.CHECK_PLACE_FIRST ? said + " " + placeFirst() : said;
     }
 
     private static String sensor(SensorOutlook o) {
@@ -49,19 +46,75 @@ final class AdviceWords {
         };
     }
 
-    private static String what(Advice advice) {
+    private String what(Advice advice, double saving, double breakEven) {
         return switch (advice) {
-            case REPLACE_NOW -> "Worth a stop of its own.";
-            case AT_NEXT_STOP -> "Not worth a stop of its own, worth doing when the vehicle stands anyway.";
-            case KEEP -> "Keep it.";
-            case CHECK_PLACE_FIRST ->
-                "Sensors keep failing at this place: look at receiver, wiring and place before" + " fitting another.";
+            case REPLACE_NOW -> replaceNow(saving);
+            case READ_FIRST -> readFirst();
+            case CHECK_PLACE_FIRST -> placeFirst();
+            case AT_NEXT_STOP ->
+                "Not worth a stop of its own; done when the vehicle stands anyway"
+                        + (vehicle.nextStop() == null ? "" : " (booked for " + vehicle.nextStop() + ")")
+                        + " it is expected to save " + money(saving) + "; that pays from a chance of "
+                        + percent(breakEven) + ".";
+            case AT_SEASONAL_CHANGE ->
+                "Its wheel set is in store, where it stops nobody: read it and replace it when the set goes on.";
+            case WHEN_OFF ->
+                "On the spare wheel nothing breaks down with it: read it, and replace it when the wheel is off.";
+            case WATCH -> "Keep it and read it again at the next stop" + pays(breakEven) + ".";
+            case KEEP -> "Keep it" + pays(breakEven) + ".";
         };
+    }
+
+    private String replaceNow(double saving) {
+        int others = stop.size() - 1;
+        String stopFor = vehicle.deadOnTheRoad().isEmpty()
+                ? "A stop now for " + (others == 0 ? "this sensor" : "it and " + others + " more of this vehicle")
+                : "The vehicle has to come in for the dead sensor at "
+                        + vehicle.deadOnTheRoad().stream()
+                                .map(WheelPosition::code)
+                                .collect(Collectors.joining(", "))
+                        + " anyway; doing "
+                        + (others == 0 ? "this one" : "this one and " + others + " more") + " then";
+        return stopFor + " is expected to save " + money(stop.saving()) + " against waiting "
+                + (waitsForBookedStop() ? "for the stop booked for " + vehicle.nextStop() : horizonDays + " days more")
+                + (others == 0 ? "." : ", " + money(saving) + " of it here.");
+    }
+
+    private String readFirst() {
+        String why = switch (vehicle.sight()) {
+            case KNOWN -> "Reading costs less than replacing, and settles it";
+            case OUT_OF_SIGHT -> "The vehicle has not been seen for long";
+            case NOT_IN_REGISTER -> "The vehicle is not in the register";
+        };
+        return why + ": read the vehicle first, replace what does not answer."
+                + (stop.saving() > 0
+                        ? " Against waiting for a breakdown that is expected to save " + money(stop.saving())
+                                + " for the vehicle."
+                        : "");
+    }
+
+    private boolean waitsForBookedStop() {
+        return vehicle.nextStop() != null
+                && !vehicle.nextStop().isAfter(vehicle.asOf().plusDays(horizonDays));
+    }
+
+    private static String placeFirst() {
+        return "Sensors keep failing at this place: look at receiver, wiring and place before fitting another.";
+    }
+
+    private static String pays(double breakEven) {
+        return Double.isNaN(breakEven)
+                ? ""
+                : "; replacing pays from a chance of " + percent(breakEven) + ", when the vehicle stands anyway";
     }
 
     private static String percent(double p) {
         return p > 0 && p < 0.001
                 ? "under 0.1 %"
                 : String.format(Locale.ROOT, p < 0.1 ? "%.1f %%" : "%.0f %%", 100 * p);
+    }
+
+    private String money(double amount) {
+        return String.format(Locale.ROOT, "%.2f %s", amount, currency);
     }
 }

@@ -1,16 +1,23 @@
 package sensorrounds.replacement;
 
 import java.io.Serializable;
+import java.time.LocalDate;
 import sensorrounds.outlook.SensorOutlook;
 
 /**
- * One line of the ranked replacement list.
+ * One line of the ranked replacement list. The lines of one stop add up to it: their costs to its outlay, their savings to
+ * its saving.
  *
  * @param rank from 1
- * @param costNow expected cost of replacing now
- * @param costLater expected cost of keeping it over the horizon, less the credit for the life still used
- * @param saving costLater - costNow; the list is ordered by it
- * @param breakEvenProbability probability of failure within the horizon from which replacing now pays
+ * @param costNow cost of doing as advised, or of replacing the sensor when nothing is advised: the piece with its work, and
+ *     its share of the set-up when the vehicle is brought in for it; its share of the reading when it is to be read first
+ * @param costLater expected cost of not doing so until the next chance, less the worth of the days still used
+ * @param saving costLater - costNow; NaN when no law was fitted
+ * @param stopSaving what the stop now is expected to save as a whole, all its lines together; NaN for a line that asks for
+ *     no stop now, or when its place is to be checked first
+ * @param breakEvenProbability chance of failure within the horizon from which replacing pays at a stop that happens anyway;
+ *     NaN when it never does
+ * @param nextStop day of the vehicle's next booked stop; null when none is
  * @param reason why it stands here, in a sentence
  */
 public record RankedReplacement(
@@ -19,11 +26,14 @@ public record RankedReplacement(
         double costNow,
         double costLater,
         double saving,
+        double stopSaving,
         double breakEvenProbability,
+        LocalDate nextStop,
         Advice advice,
         String reason)
         implements Serializable {
     public RankedReplacement withRank(int r) {
-        return new RankedReplacement(r, outlook, costNow, costLater, saving, breakEvenProbability, advice, reason);
+        return new RankedReplacement(
+                r, outlook, costNow, costLater, saving, stopSaving, breakEvenProbability, nextStop, advice, reason);
     }
 }

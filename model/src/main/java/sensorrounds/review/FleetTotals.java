@@ -22,7 +22,9 @@ public final class FleetTotals implements Serializable {
     private final long[] byProof = new long[FollowUp.State.values().length];
     private long outcomesMissing;
     private long backAfterProof;
-    private long savingNow;
+    private final long[] vehiclesByAdvice = new long[Advice.values().length];
+    private final long[] outlay = new long[Advice.values().length];
+    private final long[] saving = new long[Advice.values().length];
     private final long[] unmonitored = new long[Certainty.values().length];
     private final long[] vehiclesUnmonitored = new long[Certainty.values().length];
 
@@ -30,10 +32,11 @@ public final class FleetTotals implements Serializable {
     public FleetTotals add(VehicleReview review) {
         for (RankedReplacement line : review.lines()) {
             byAdvice[line.advice().ordinal()]++;
-            if (line.advice() == Advice.REPLACE_NOW) {
-                savingNow += Math.round(line.saving() * MONEY_UNITS);
-            }
+            outlay[line.advice().ordinal()] += Math.round(line.costNow() * MONEY_UNITS);
+            // A line without a law has no saving; Math.round makes that nothing.
+            saving[line.advice().ordinal()] += Math.round(line.saving() * MONEY_UNITS);
         }
+        review.lines().stream().map(RankedReplacement::advice).distinct().forEach(a -> vehiclesByAdvice[a.ordinal()]++);
         if (review.recurring() != null) {
             byPattern[review.recurring().pattern().ordinal()]++;
         }
@@ -62,7 +65,9 @@ public final class FleetTotals implements Serializable {
         plus(byProof, o.byProof);
         outcomesMissing += o.outcomesMissing;
         backAfterProof += o.backAfterProof;
-        savingNow += o.savingNow;
+        plus(vehiclesByAdvice, o.vehiclesByAdvice);
+        plus(outlay, o.outlay);
+        plus(saving, o.saving);
         plus(unmonitored, o.unmonitored);
         plus(vehiclesUnmonitored, o.vehiclesUnmonitored);
         return this;
@@ -78,9 +83,19 @@ public final class FleetTotals implements Serializable {
         return byAdvice[advice.ordinal()];
     }
 
-    /** Sum of what the lines to be replaced now save, in the currency of the costs. */
-    public double savingNow() {
-        return savingNow / MONEY_UNITS;
+    /** Vehicles with at least one such line. */
+    public long vehicles(Advice advice) {
+        return vehiclesByAdvice[advice.ordinal()];
+    }
+
+    /** Cost of doing all lines of this advice, in the currency of the costs. */
+    public double outlay(Advice advice) {
+        return outlay[advice.ordinal()] / MONEY_UNITS;
+    }
+
+    /** What all lines of this advice are expected to save, in the currency of the costs. */
+    public double saving(Advice advice) {
+        return saving[advice.ordinal()] / MONEY_UNITS;
     }
 
     public long vehicles(RecurringVehicle.Pattern pattern) {

@@ -6,6 +6,7 @@ import sensorrounds.history.HistorySettings;
 import sensorrounds.outlook.OutlookSettings;
 import sensorrounds.recurrence.RecurrenceSettings;
 import sensorrounds.replacement.Costs;
+import sensorrounds.replacement.ReplacementSettings;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.CohortLadder;
 
@@ -24,5 +25,6 @@ public record ReviewSettings(
         OutlookSettings outlook,
         RecurrenceSettings recurrence,
         Costs costs,
+        ReplacementSettings replacement,
         StockSettings stock)
         implements Serializable {}

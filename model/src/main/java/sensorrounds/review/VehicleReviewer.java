@@ -13,10 +13,12 @@ import sensorrounds.outlook.LifeLaws;
 import sensorrounds.outlook.Outlooks;
 import sensorrounds.outlook.ReportRatios;
 import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.outlook.UnmonitoredWheels;
 import sensorrounds.recurrence.Recurrence;
-import sensorrounds.replacement.RankedReplacement;
-import sensorrounds.replacement.ReplacementEconomics;
+import sensorrounds.replacement.Mounting;
+import sensorrounds.replacement.ReplacementPlanner;
+import sensorrounds.replacement.VehicleCase;
 import sensorrounds.stock.DemandUnit;
 import sensorrounds.stock.StockForecast;
 import sensorrounds.survival.LifeLaw;
@@ -28,7 +30,7 @@ public final class VehicleReviewer implements Serializable {
     private final Estimates estimates;
     private final ReportRatios ratios;
     private final Map<String, Part> parts;
-    private final ReplacementEconomics economics;
+    private final ReplacementPlanner planner;
     private final StockForecast stock;
     private final LocalDate asOf;
 
@@ -38,7 +40,8 @@ public final class VehicleReviewer implements Serializable {
         this.parts = Map.copyOf(parts);
         this.asOf = asOf;
         ReviewSettings s = estimates.settings();
-        this.economics = new ReplacementEconomics(s.costs(), s.outlook().horizonDays());
+        this.planner =
+                new ReplacementPlanner(s.costs(), s.replacement(), s.outlook().horizonDays());
         this.stock = new StockForecast(parts, s.stock(), s.outlook().horizonDays(), asOf);
     }
 
@@ -46,7 +49,9 @@ public final class VehicleReviewer implements Serializable {
         ReviewSettings s = estimates.settings();
         List<SensorOutlook> outlooks =
                 Outlooks.of(history, estimates, ratios, estimates.lastReports(history), s.outlook(), asOf);
-        List<RankedReplacement> lines = new ArrayList<>();
+        List<UnmonitoredWheel> unmonitored = UnmonitoredWheels.of(history, asOf);
+        String setOnVehicle = Mounting.setOnVehicle(history);
+        List<VehicleCase.Sensor> sensors = new ArrayList<>();
         List<DemandUnit> demand = new ArrayList<>();
         String original = history.vehicle().originalPart();
         for (SensorOutlook o : outlooks) {
@@ -56,16 +61,22 @@ public final class VehicleReviewer implements Serializable {
                     .orElse(null);
             String fitted = o.part() == null ? original : o.part();
             Part part = fitted == null ? null : parts.get(fitted);
-            lines.add(economics.advise(o, law, economics.priceOf(part), history.findings()));
+            sensors.add(new VehicleCase.Sensor(
+                    o,
+                    law,
+                    planner.priceOf(part),
+                    Mounting.of(o.position(), o.wheelSet(), setOnVehicle),
+                    VehicleCases.place(history, o)));
             demand.addAll(stock.demandOf(o, law, original));
         }
         Map<String, Double> withinYear =
                 outlooks.stream().collect(Collectors.toMap(SensorOutlook::lifeId, SensorOutlook::p365, (a, b) -> a));
         return new VehicleReview(
                 history.vehicleId(),
-                lines,
+                planner.plan(VehicleCases.of(
+                        history, sensors, unmonitored, s.replacement().outOfSightDays(), asOf)),
                 WatchList.of(history, estimates.wake(), s.condition()),
-                UnmonitoredWheels.of(history, asOf),
+                unmonitored,
                 Recurrence.of(
                                 history,
                                 estimates.peers(),
