@@ -12,7 +12,8 @@ class RunSummaryTest {
                 .contains("48 216 rows in 3 files: 46 902 accepted, 1 066 refused, 248 duplicates")
                 .contains("812 × date can be read day first or month first", "State the order of the date")
                 .contains("no low-pressure warning on 4 wheels known, 1")
-                .contains("2. Replace 17 sensors now, saving EUR 1 369; begin with V-101 (1)")
+                .contains(
+                        "2. Replace 17 sensors on 17 vehicles now for EUR 1 680, saving EUR 1 369; begin with V-101 (1)")
                 .contains("4. Prove 3 repairs by a drive; oldest: V-118, 76 days; 1 by asking the driver alone")
                 .contains("5. Order 32 pieces, about EUR 1 156")
                 .endsWith("Report: runs/a1/report.html\n");

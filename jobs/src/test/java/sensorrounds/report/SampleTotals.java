@@ -29,7 +29,10 @@ final class SampleTotals {
             List<UnmonitoredWheel> unmonitored,
             List<FollowUp> followUps) {
         FleetTotals totals = new FleetTotals();
-        totals.add(new VehicleReview("all", ranked, List.of(), List.of(), null, List.of()));
+        ranked.stream()
+                .collect(Collectors.groupingBy(r -> r.outlook().vehicleId()))
+                .forEach(
+                        (id, lines) -> totals.add(new VehicleReview(id, lines, List.of(), List.of(), null, List.of())));
         for (RecurringVehicle v : recurring) {
             totals.add(new VehicleReview(v.vehicleId(), List.of(), List.of(), List.of(), v, List.of()));
         }
