@@ -27,6 +27,7 @@ class ArchitectureTest {
             Map.entry("accuracy", List.of("survival", "numeric")),
             Map.entry("fleet", List.of("visit")),
             Map.entry("intake", List.of("visit", "fleet")),
+            Map.entry("proposal", List.of("visit", "intake")),
             Map.entry("plausibility", List.of("visit")),
             Map.entry("history", List.of("visit", "fleet", "survival")),
             Map.entry("outlook", List.of("visit", "fleet", "history", "survival", "numeric")),
