@@ -16,7 +16,13 @@ import sensorrounds.run.UsageError;
         name = "sensor-rounds",
         mixinStandardHelpOptions = true,
         versionProvider = Version.class,
-        subcommands = {RunCommand.class, CheckCommand.class, ExplainCommand.class, SimulateCommand.class},
+        subcommands = {
+            RunCommand.class,
+            CheckCommand.class,
+            LayoutCommand.class,
+            ExplainCommand.class,
+            SimulateCommand.class
+        },
         sortOptions = false,
         header = "Which tyre-pressure sensors are on their way out, which vehicles keep coming back, what to replace.",
         description = {

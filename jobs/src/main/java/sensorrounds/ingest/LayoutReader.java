@@ -24,6 +24,7 @@ import org.apache.hadoop.fs.Path;
 import sensorrounds.intake.Field;
 import sensorrounds.intake.IdForm;
 import sensorrounds.intake.Layout;
+import sensorrounds.proposal.LayoutProposal;
 import sensorrounds.visit.Side;
 
 /** Reads the layouts of a data folder, {@code layouts/*.json}. */
@@ -44,7 +45,8 @@ public final class LayoutReader {
             "columns",
             "ignore",
             "constants",
-            "words");
+            "words",
+            LayoutFile.UNDECIDED);
 
     private final ObjectMapper json = new ObjectMapper().enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
     private final Configuration hadoop;
@@ -98,12 +100,48 @@ public final class LayoutReader {
         if (node == null || !node.isObject()) {
             throw refused(file, null, "one JSON object", "write a layout as in docs/visit-log.md");
         }
+        refuseGaps(node, file);
         node.fieldNames().forEachRemaining(key -> {
             if (!KEYS.contains(key)) {
                 throw refused(file, "\"" + key + "\"", "one of " + String.join(", ", KEYS), "correct or remove it");
             }
         });
         return layout(node, file);
+    }
+
+    /** A proposed layout whose questions nobody has answered yet must not read anything. */
+    private static void refuseGaps(JsonNode node, String file) {
+        JsonNode questions = node.get(LayoutFile.UNDECIDED);
+        if (questions != null && !questions.isEmpty()) {
+            throw refused(
+                    file,
+                    questions.size() + " open questions, the first: "
+                            + questions.get(0).asText(),
+                    "no list \"" + LayoutFile.UNDECIDED + "\"",
+                    "fill each \"" + LayoutProposal.GAP + "\" in the file, then take the list out");
+        }
+        String gap = gap(node, "");
+        if (gap != null) {
+            throw refused(
+                    file,
+                    gap + " is \"" + LayoutProposal.GAP + "\"",
+                    "a value",
+                    "fill in what the sample did not decide");
+        }
+    }
+
+    private static String gap(JsonNode node, String path) {
+        if (node.isTextual()) {
+            return node.textValue().equals(LayoutProposal.GAP) ? path : null;
+        }
+        for (Map.Entry<String, JsonNode> entry : node.properties()) {
+            String gap = gap(entry.getValue(), path.isEmpty() ? entry.getKey() : path + "." + entry.getKey());
+            if (gap != null) {
+                return gap;
+            }
+        }
+        boolean inList = node.isArray() && node.valueStream().anyMatch(v -> gap(v, path) != null);
+        return inList ? path : null;
     }
 
     private static Layout layout(JsonNode node, String file) {

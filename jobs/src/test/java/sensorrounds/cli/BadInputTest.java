@@ -172,7 +172,7 @@ class BadInputTest {
 
     @Test
     void everyCommandHasAManualPage() {
-        for (String command : new String[] {"run", "check", "simulate", "explain"}) {
+        for (String command : new String[] {"run", "check", "layout", "simulate", "explain"}) {
             assertThat(run(command, "--help")).isEqualTo(0);
             assertThat(said)
                     .contains("Example")

@@ -71,8 +71,8 @@ final class DateForms {
 
     private Decision decide(String entry, DateVote vote, Column column) {
         String where = "in \"" + column.header() + "\"";
-        String unread =
-                vote.read() < vote.of() ? "; " + (vote.of() - vote.read()) + " texts are no date in this form" : "";
+        int odd = vote.of() - vote.read();
+        String unread = odd == 0 ? "" : "; not read in this form: " + odd;
         if (!vote.ordered()) {
             return Decision.sure(
                     entry,

@@ -16,6 +16,7 @@ final class HeaderTokens {
             Map.entry("bar", "bar"),
             Map.entry("kg", "kg/cm²"),
             Map.entry("kgcm2", "kg/cm²"),
+            Map.entry("cm2", "kg/cm²"),
             Map.entry("mi", "mi"),
             Map.entry("mile", "mi"),
             Map.entry("km", "km"),

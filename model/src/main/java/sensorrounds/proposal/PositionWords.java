@@ -40,8 +40,8 @@ final class PositionWords {
                     .mounts("I IN INNER INSIDE", "O OUT OUTER OUTSIDE")
                     .made(),
             new PositionWords("German", "L", "R")
-                    .axles("V VO VORN VORNE", "H HI HINTEN")
-                    .sides("L LI LINKS", "R RE RECHTS")
+                    .axles("V VORN VORNE", "H HINTEN")
+                    .sides("L LINKS", "R RECHTS")
                     .mounts("I INNEN", "A AUSSEN")
                     .made(),
             new PositionWords("French", "L", "R")

@@ -11,8 +11,10 @@ final class Texts {
 
     /** Words in lower case without accents; {@code Außenluft °C} gives aussenluft, c. */
     static List<String> tokens(String text) {
-        String split =
-                text.replaceAll("(?<=[a-z])(?=[A-Z])", " ").replace("ß", "ss").replace("ø", "o");
+        String split = text.replace("kPa", "kpa")
+                .replaceAll("(?<=[a-z])(?=[A-Z])", " ")
+                .replace("ß", "ss")
+                .replace("ø", "o");
         String plain = Normalizer.normalize(split, Normalizer.Form.NFD)
                 .replaceAll("\\p{M}", "")
                 .toLowerCase(Locale.ROOT);
