@@ -1,6 +1,7 @@
 package sensorrounds.analyse;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,12 +10,14 @@ import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
 import scala.Tuple2;
+import sensorrounds.condition.HiddenFit;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.StockOnHand;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.keep.Kept;
 import sensorrounds.outlook.ReportCells;
 import sensorrounds.outlook.ReportRatios;
+import sensorrounds.review.Conditions;
 import sensorrounds.review.Estimates;
 import sensorrounds.review.FleetCounts;
 import sensorrounds.review.FleetTotals;
@@ -51,6 +54,7 @@ public final class FleetReviewJob {
             FleetCounts counts,
             Estimates estimates,
             ReportRatios ratios,
+            HiddenFit condition,
             JavaRDD<VehicleReview> reviews,
             FleetTotals totals,
             List<StockOutlook> stock) {}
@@ -65,8 +69,11 @@ public final class FleetReviewJob {
         Broadcast<Estimates> fitted = spark.broadcast(estimates);
         ReportRatios ratios = ReportRatios.fit(reports(histories, fitted), settings.outlook());
 
+        spark.setJobDescription("Fit the hidden condition of sensors");
+        HiddenFit condition = condition(histories, counts, estimates);
+
         spark.setJobDescription("Review each vehicle");
-        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, parts, asOf);
+        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, condition, parts, asOf);
         Broadcast<VehicleReviewer> shared = spark.broadcast(reviewer);
         JavaRDD<VehicleReview> reviews =
                 Kept.of(histories.map(h -> shared.value().review(h)));
@@ -77,6 +84,7 @@ public final class FleetReviewJob {
                 counts,
                 estimates,
                 ratios,
+                condition,
                 reviews,
                 totals(histories, reviews),
                 StockReview.of(demand, onHand, parts, reviewer.stock()));
@@ -93,6 +101,16 @@ public final class FleetReviewJob {
         ReviewSettings s = settings;
         LocalDate day = asOf;
         return histories.treeAggregate(new FleetCounts(s, day), FleetCounts::add, FleetCounts::merge);
+    }
+
+    private HiddenFit condition(JavaRDD<VehicleHistory> histories, FleetCounts counts, Estimates estimates) {
+        List<ReadingsOverPartitions> held = new ArrayList<>();
+        HiddenFit fit = Conditions.fit(counts, estimates, asOf, conditions -> {
+            held.add(new ReadingsOverPartitions(spark, histories, conditions));
+            return held.get(0);
+        });
+        held.forEach(ReadingsOverPartitions::release);
+        return fit;
     }
 
     private static ReportCells reports(JavaRDD<VehicleHistory> histories, Broadcast<Estimates> fitted) {

@@ -19,6 +19,7 @@ import sensorrounds.ingest.LogSlice;
 import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.review.FleetReview;
+import sensorrounds.review.VehicleReviewer;
 import sensorrounds.run.RunInputs;
 import sensorrounds.run.RunOptions;
 import sensorrounds.simulate.SimulationSettings.Output;
@@ -26,12 +27,13 @@ import sensorrounds.tables.LogRow;
 import sensorrounds.visit.LoggedWheel;
 
 /** A simulated fleet reviewed in plain Java, with the day each sensor in service really fails. */
-record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asOf) {
+record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asOf, List<VehicleHistory> histories) {
     /**
+     * @param simpler the outlook by law of life and last report
      * @param failsInDays days from the as-of day to the true failure; not over 0 when it has failed already
      * @param original whether it is the vehicle's first
      */
-    record Forecast(RankedReplacement line, long failsInDays, boolean original) {
+    record Forecast(RankedReplacement line, SensorOutlook simpler, long failsInDays, boolean original) {
         SensorOutlook outlook() {
             return line.outlook();
         }
@@ -64,10 +66,15 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                 .toList();
         FleetReview review =
                 FleetReview.of(histories, inputs.settings().review(), inputs.parts(), inputs.stock(), asOf);
-        return new ReviewedFleet(review, forecasts(settings, review, asOf), asOf);
+        VehicleReviewer reviewer = new VehicleReviewer(
+                review.estimates(), review.ratios(), review.condition(), inputs.parts(), asOf);
+        Map<String, SensorOutlook> simpler = new HashMap<>();
+        histories.forEach(h -> reviewer.simplerOutlooks(h).forEach(o -> simpler.put(o.lifeId(), o)));
+        return new ReviewedFleet(review, forecasts(settings, review, simpler, asOf), asOf, histories);
     }
 
-    private static List<Forecast> forecasts(SimulationSettings settings, FleetReview review, LocalDate asOf) {
+    private static List<Forecast> forecasts(
+            SimulationSettings settings, FleetReview review, Map<String, SensorOutlook> simpler, LocalDate asOf) {
         FleetSimulator simulator = new FleetSimulator(settings);
         Map<String, SimulatedSensor> truth = new HashMap<>();
         IntStream.range(0, settings.vehicles())
@@ -79,7 +86,7 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                     SensorOutlook o = line.outlook();
                     SimulatedSensor s = truth.get(o.vehicleId() + "/" + o.sensorId());
                     return new Forecast(
-                            line, s.failDay() - asOf.toEpochDay(), s.origin == SimulatedSensor.Origin.ORIGINAL);
+                            line, simpler.get(o.lifeId()), s.failDay() - asOf.toEpochDay(), s.origin == SimulatedSensor.Origin.ORIGINAL);
                 })
                 .toList();
     }

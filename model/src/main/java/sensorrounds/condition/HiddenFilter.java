@@ -10,11 +10,8 @@ public final class HiddenFilter {
     private final HiddenTables tables;
     private final HiddenLikelihood likelihood;
     private final double[][] covariance;
+    private double logLikelihood;
     private final double z = StandardNormal.quantile(0.975);
-
-    HiddenFilter(HiddenFit fit) {
-        this(new HiddenTables(fit.parameters(), fit.settings(), fit.wake()), fit.covariance());
-    }
 
     HiddenFilter(HiddenTables tables, double[][] covariance) {
         this.tables = tables;
@@ -25,11 +22,12 @@ public final class HiddenFilter {
     /**
      * Probabilities of one sensor's condition at an age, and of not working by later ones.
      *
+     * @param cohort number of its cohort
      * @param good still good on that day
      * @param weak weak on that day, still answering
      * @param dead dead on that day already
      */
-    public record Condition(int ageDays, double good, double weak, double dead) {}
+    public record Condition(int cohort, int ageDays, double good, double weak, double dead) {}
 
     /**
      * The condition at an age not before the last reading.
@@ -42,14 +40,20 @@ public final class HiddenFilter {
                     + " days; expected one from the last reading, " + readings.lastAge() + ", to "
                     + HiddenSettings.MAX_AGE_DAYS);
         }
-        likelihood.value(readings);
+        logLikelihood = likelihood.value(readings);
         return ahead(
                 new Condition(
+                        readings.cohort(),
                         readings.lastAge(),
                         likelihood.goodNow(),
                         likelihood.weakNow(),
                         1 - likelihood.goodNow() - likelihood.weakNow()),
                 ageDays - readings.lastAge());
+    }
+
+    /** Log-likelihood of the readings last asked about. */
+    double logLikelihood() {
+        return logLikelihood;
     }
 
     /** Probability of not working by so many days after the condition's day: dead then, or dead by then. */
@@ -94,16 +98,17 @@ public final class HiddenFilter {
         double weak = from.weak();
         int age = from.ageDays();
         int end = Math.min(age + days, HiddenSettings.MAX_AGE_DAYS);
-        int band = tables.band(age);
+        HiddenCohorts cohorts = tables.cohorts;
+        int piece = cohorts.pieceAt(age);
         while (age < end) {
-            int to = Math.min(end, tables.from[band + 1]);
-            double[] p = tables.chances[band];
+            int to = Math.min(end, cohorts.from(piece + 1));
+            double[] p = tables.chances[from.cohort()][piece];
             int i = HiddenTables.ROW * (to - age);
             weak = good * p[i + HiddenTables.GW] + weak * p[i + HiddenTables.WW];
             good *= p[i + HiddenTables.GG];
             age = to;
-            band++;
+            piece++;
         }
-        return new Condition(from.ageDays() + days, good, weak, Math.max(0, 1 - good - weak));
+        return new Condition(from.cohort(), from.ageDays() + days, good, weak, Math.max(0, 1 - good - weak));
     }
 }

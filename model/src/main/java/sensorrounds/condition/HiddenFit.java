@@ -36,8 +36,9 @@ public final class HiddenFit implements Serializable {
     private final long failures;
     private final HiddenParameters parameters;
     private final double[][] covariance;
-    private final HiddenSettings settings;
-    private final WakeChances wake;
+    private final HiddenModel model;
+    /** Computed on each machine when first asked for. */
+    private transient HiddenTables tables;
 
     HiddenFit(
             Status status,
@@ -50,8 +51,7 @@ public final class HiddenFit implements Serializable {
             long failures,
             HiddenParameters parameters,
             double[][] covariance,
-            HiddenSettings settings,
-            WakeChances wake) {
+            HiddenModel model) {
         this.status = status;
         this.cause = cause;
         this.iterations = iterations;
@@ -62,15 +62,23 @@ public final class HiddenFit implements Serializable {
         this.failures = failures;
         this.parameters = parameters;
         this.covariance = covariance;
-        this.settings = settings;
-        this.wake = wake;
+        this.model = model;
     }
 
     /** The answer for a fleet whose {@link WakeModel} has no reads to go by. */
-    public static HiddenFit withoutWakeModel(WakeModel model, HiddenSettings settings) {
+    public static HiddenFit withoutWakeModel(WakeModel model) {
+        return without(Status.NO_WAKE_MODEL, model.note());
+    }
+
+    /** The answer for a fleet of which no law of life could be fitted. */
+    public static HiddenFit withoutLaw() {
+        return without(Status.TOO_FEW, "no law of life could be fitted");
+    }
+
+    private static HiddenFit without(Status status, String cause) {
         return new HiddenFit(
-                Status.NO_WAKE_MODEL,
-                model.note(),
+                status,
+                cause,
                 0,
                 Double.NaN,
                 Double.NaN,
@@ -79,7 +87,6 @@ public final class HiddenFit implements Serializable {
                 0,
                 null,
                 null,
-                settings,
                 null);
     }
 
@@ -144,16 +151,19 @@ public final class HiddenFit implements Serializable {
     /** Filters sensors with this fit; one filter per thread. */
     public HiddenFilter filter() {
         requireConverged();
-        return new HiddenFilter(this);
+        return new HiddenFilter(tables(), covariance);
     }
 
-    public HiddenSettings settings() {
-        return settings;
+    private synchronized HiddenTables tables() {
+        if (tables == null) {
+            tables = new HiddenTables(parameters, model);
+        }
+        return tables;
     }
 
-    /** Chances of waking the fit rests on; null without a wake model. */
-    public WakeChances wake() {
-        return wake;
+    /** What the fit took as known; null where it never began. */
+    HiddenModel model() {
+        return model;
     }
 
     private void requireConverged() {

@@ -23,34 +23,33 @@ public final class HiddenFitter {
     private static final double TELLABLE = 4;
 
     private final HiddenSettings settings;
-    private final WakeChances wake;
+    private final HiddenModel model;
     private final HiddenParameters start;
     private final QuasiNewtonMaximizer search;
 
     private HiddenFitter(
-            HiddenSettings settings, WakeChances wake, HiddenParameters start, QuasiNewtonMaximizer search) {
-        this.settings = settings;
-        this.wake = wake;
+            HiddenModel model, HiddenParameters start, QuasiNewtonMaximizer search) {
+        this.settings = model.settings();
+        this.model = model;
         this.start = start;
         this.search = search;
     }
 
     /** Starts at the centre of the priors. */
-    public static HiddenFitter of(HiddenSettings settings, WakeChances wake) {
+    public static HiddenFitter of(HiddenModel model) {
         return new HiddenFitter(
-                settings,
-                wake,
-                HiddenParameters.centre(settings),
+                model,
+                HiddenParameters.centre(model.settings()),
                 QuasiNewtonMaximizer.withDefaults().withMaxIterations(200).withDecrement(DECREMENT));
     }
 
     /** Starts elsewhere, say at the fit of a sample of the fleet: saves passes, does not move the maximum. */
     public HiddenFitter withStart(HiddenParameters newStart) {
-        return new HiddenFitter(settings, wake, newStart, search);
+        return new HiddenFitter(model, newStart, search);
     }
 
     public HiddenFitter withMaxIterations(int iterations) {
-        return new HiddenFitter(settings, wake, start, search.withMaxIterations(iterations));
+        return new HiddenFitter(model, start, search.withMaxIterations(iterations));
     }
 
     /** The fit; ask {@link HiddenFit#converged} before its values. */
@@ -167,8 +166,7 @@ public final class HiddenFitter {
                 last.failures(),
                 fitted,
                 covariance,
-                settings,
-                wake);
+                model);
     }
 
     private static boolean toldApart(HiddenParameters p, double[][] covariance) {
@@ -188,7 +186,14 @@ public final class HiddenFitter {
         }
         return i == 2 * bands
                 ? "the rate of sudden death"
-                : i == 2 * bands + 1 ? "how weak sensors wake" : "a chance of low battery reports";
+                : switch (i - 2 * bands) {
+                    case 1 -> "how weak sensors wake";
+                    case 2, 3, 4, 5 -> "a chance of low battery reports";
+                    case 6 -> "the chance that a read misses a working sensor";
+                    case 7, 8, 9 -> "a chance of the warning being on";
+                    case 10 -> "the share of deaths that drivers report";
+                    default -> "how soon drivers report a death";
+                };
     }
 
     private HiddenFit failed(Status status, HiddenSum sum, int iterations, String cause) {
@@ -203,8 +208,7 @@ public final class HiddenFitter {
                 sum.failures(),
                 null,
                 null,
-                settings,
-                wake);
+                model);
     }
 
     /** Log of the priors, up to a constant, with derivatives. */

@@ -1,6 +1,5 @@
 package sensorrounds.condition;
 
-import java.io.Serializable;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -9,110 +8,190 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import sensorrounds.history.LifeEnd;
+import sensorrounds.history.OriginBasis;
 import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.outlook.LifeLaws;
 import sensorrounds.outlook.OutlookSettings;
 import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.outlook.UnknownAge;
 
 /**
  * Outlooks of the sensors in service on a vehicle by their hidden condition, with the outlook by survival model and last
- * report as the declared fallback wherever the condition cannot speak: a fit that failed, a sensor without a known age.
- * Which of the two an outlook rests on is said beside it.
+ * report as the declared fallback wherever the condition cannot speak: a fit that failed, a sensor never heard. Which of
+ * the two an outlook rests on is said in it.
+ *
+ * <p>A sensor whose age is not known is filtered at each of a few ages it may have had when it was first heard
+ * ({@link UnknownAge}), and the answers are weighted by how likely each age makes what was seen.
  */
 public final class HiddenOutlooks {
-    /** What the probabilities of an outlook rest on. */
-    public enum Basis {
-        HIDDEN_CONDITION,
-        SURVIVAL_AND_LAST_REPORT
-    }
-
-    /**
-     * An outlook and what it rests on.
-     *
-     * @param outlook under HIDDEN_CONDITION its probabilities are those of the filter, and its failure ratio is the one
-     *     that brings the cohort's law to the filter's probability at the horizon, so that what is computed from the
-     *     outlook and the law stays right at the horizon
-     * @param why why the fallback was taken; empty under HIDDEN_CONDITION
-     * @param weak probability of being weak on the as-of day; NaN under the fallback
-     * @param dead probability of being dead already; NaN under the fallback
-     */
-    public record HiddenOutlook(SensorOutlook outlook, Basis basis, String why, double weak, double dead)
-            implements Serializable {}
+    private static final int AGES = 16;
 
     private final HiddenFit fit;
     private final HiddenFilter filter;
+    private final LifeLaws laws;
     private final OutlookSettings settings;
     private final LocalDate asOf;
 
     /** Holds work space: one per thread. */
-    public HiddenOutlooks(HiddenFit fit, OutlookSettings settings, LocalDate asOf) {
+    public HiddenOutlooks(HiddenFit fit, LifeLaws laws, OutlookSettings settings, LocalDate asOf) {
         this.fit = fit;
         this.filter = fit.converged() ? fit.filter() : null;
+        this.laws = laws;
         this.settings = settings;
         this.asOf = asOf;
     }
 
     /**
-     * Outlooks of a vehicle, in the order of the fallback's.
+     * Outlooks of a vehicle, in the order of the fallback's. Under the hidden condition the failure ratio is the one that
+     * brings the cohort's law to the filter's probability at the horizon.
      *
      * @param fallback outlooks of the same vehicle by survival model and last report, as of the same day
      */
-    public List<HiddenOutlook> of(VehicleHistory history, List<SensorOutlook> fallback) {
+    public List<SensorOutlook> of(VehicleHistory history, List<SensorOutlook> fallback) {
+        if (filter == null) {
+            return fallback.stream()
+                    .map(o -> o.because("no fit of the hidden condition: " + fit.cause()))
+                    .toList();
+        }
         Map<String, SensorLife> lives = new HashMap<>();
         history.lives().forEach(l -> lives.put(l.lifeId(), l));
         Set<LocalDate> unheard = UnheardVisits.days(history);
-        List<HiddenOutlook> all = new ArrayList<>();
+        RoadVisits visits = visits(history, fit.model());
+        List<SensorOutlook> all = new ArrayList<>();
         for (SensorOutlook o : fallback) {
-            all.add(of(lives.get(o.lifeId()), o, unheard));
+            all.add(of(history, lives.get(o.lifeId()), visits, unheard, o));
         }
         return all;
     }
 
-    private HiddenOutlook of(SensorLife life, SensorOutlook simpler, Set<LocalDate> unheard) {
-        if (filter == null) {
-            return fallback(simpler, "no fit of the hidden condition: " + fit.cause());
+    /** Readings of every life of a vehicle that can have them, for the fit. */
+    public static List<HiddenReadings> readings(
+            VehicleHistory history, LifeLaws laws, PartOf parts, HiddenModel model, LocalDate asOf) {
+        List<HiddenReadings> all = new ArrayList<>();
+        Set<LocalDate> unheard = UnheardVisits.days(history);
+        RoadVisits visits = visits(history, model);
+        for (SensorLife life : history.lives()) {
+            laws.of(history.vehicle().vehicleClass(), parts.of(life))
+                    .flatMap(law -> HiddenReadings.of(life, visits, unheard, model, law.cohort(), asOf))
+                    .ifPresent(all::add);
         }
-        Optional<String> exclusion = HiddenReadings.exclusion(life);
-        if (exclusion.isPresent()) {
-            return fallback(simpler, exclusion.get());
-        }
-        Optional<HiddenReadings> readings = HiddenReadings.of(life, unheard, fit.wake(), fit.settings(), asOf);
-        int age = Math.toIntExact(ChronoUnit.DAYS.between(life.fittedOn(), asOf));
-        if (readings.isEmpty() || age > HiddenSettings.MAX_AGE_DAYS - 1) {
-            return fallback(simpler, "its age of " + age + " days is past what the model reckons with");
-        }
-        HiddenFilter.Condition now = filter.at(readings.get(), age);
-        double[] limits = filter.limits(readings.get(), age, settings.horizonDays());
-        double atHorizon = filter.failureWithin(now, settings.horizonDays());
-        SensorOutlook outlook = new SensorOutlook(
-                simpler.vehicleId(),
-                simpler.depot(),
-                simpler.vehicleClass(),
-                simpler.position(),
-                simpler.wheelSet(),
-                simpler.sensorId(),
-                simpler.lifeId(),
-                simpler.part(),
-                simpler.ageDays(),
-                simpler.basis(),
-                simpler.lastReport(),
-                simpler.lastReadOn(),
-                ratio(simpler, atHorizon),
-                now.dead(),
-                filter.failureWithin(now, 30),
-                filter.failureWithin(now, 90),
-                filter.failureWithin(now, 180),
-                filter.failureWithin(now, 365),
-                atHorizon,
-                limits[0],
-                limits[1],
-                simpler.cohort(),
-                simpler.rung());
-        return new HiddenOutlook(outlook, Basis.HIDDEN_CONDITION, "", now.weak(), now.dead());
+        return all;
     }
 
-    private static HiddenOutlook fallback(SensorOutlook outlook, String why) {
-        return new HiddenOutlook(outlook, Basis.SURVIVAL_AND_LAST_REPORT, why, Double.NaN, Double.NaN);
+    /** The part a sensor counts as in its cohort. */
+    @FunctionalInterface
+    public interface PartOf {
+        String of(SensorLife life);
+    }
+
+    private static RoadVisits visits(VehicleHistory history, HiddenModel model) {
+        return RoadVisits.of(history, model.warnings().shows(history.vehicle().vehicleClass()));
+    }
+
+    private SensorOutlook of(
+            VehicleHistory history, SensorLife life, RoadVisits visits, Set<LocalDate> unheard, SensorOutlook simpler) {
+        if (simpler.cohort() == null) {
+            return simpler.because("no law of life could be fitted for sensors like it");
+        }
+        boolean ageKnown = life.basis() != OriginBasis.UNKNOWN && life.fittedOn() != null;
+        Optional<String> exclusion =
+                ageKnown || life.end() == LifeEnd.PLACE_SUSPECTED ? HiddenReadings.exclusion(life) : Optional.empty();
+        if (exclusion.isPresent()) {
+            return simpler.because(exclusion.get());
+        }
+        if (!ageKnown && life.firstAnswered() == null) {
+            return simpler.because("it never answered, and its age is not known");
+        }
+        List<Mixed> mixture = ageKnown
+                ? HiddenReadings.of(life, visits, unheard, fit.model(), simpler.cohort(), asOf).stream()
+                        .map(r -> new Mixed(r, 1))
+                        .toList()
+                : ages(history, life, visits, unheard, simpler);
+        if (mixture.isEmpty()) {
+            return simpler.because("its age is past what the model reckons with");
+        }
+        return simpler.with(chances(mixture, simpler));
+    }
+
+    /** Readings at one age it may have, with the weight of that age. */
+    private record Mixed(HiddenReadings readings, double weight) {}
+
+    private List<Mixed> ages(
+            VehicleHistory history, SensorLife life, RoadVisits visits, Set<LocalDate> unheard, SensorOutlook simpler) {
+        LocalDate first = life.firstAnswered();
+        LocalDate used = history.vehicle().firstUsed();
+        double most = used == null ? Double.POSITIVE_INFINITY : Math.max(0, ChronoUnit.DAYS.between(used, first));
+        LifeLaws.Law law = laws.of(simpler.vehicleClass(), simpler.part()).orElseThrow();
+        List<Mixed> all = new ArrayList<>();
+        for (UnknownAge.Share share : new UnknownAge(law, 0, most).shares(AGES)) {
+            LocalDate fitted = first.minusDays(Math.round(share.ageDays()));
+            HiddenReadings.of(life, visits, unheard, fit.model(), simpler.cohort(), asOf, fitted, first)
+                    .ifPresent(r -> all.add(new Mixed(r, share.weight())));
+        }
+        return all;
+    }
+
+    private SensorOutlook.Chances chances(List<Mixed> mixture, SensorOutlook simpler) {
+        double[] weights = new double[mixture.size()];
+        HiddenFilter.Condition[] now = new HiddenFilter.Condition[weights.length];
+        double total = 0;
+        for (int i = 0; i < weights.length; i++) {
+            HiddenReadings readings = mixture.get(i).readings();
+            now[i] = filter.at(readings, readings.lastAge());
+            weights[i] = mixture.get(i).weight() * (weights.length == 1 ? 1 : Math.exp(filter.logLikelihood()));
+            total += weights[i];
+        }
+        double weak = 0;
+        double dead = 0;
+        for (int i = 0; i < weights.length; i++) {
+            weights[i] /= total;
+            weak += weights[i] * now[i].weak();
+            dead += weights[i] * now[i].dead();
+        }
+        double horizon = failure(now, weights, settings.horizonDays());
+        double[] limits = limits(mixture, weights, now, horizon);
+        return new SensorOutlook.Chances(
+                ratio(simpler, horizon),
+                dead,
+                failure(now, weights, 30),
+                failure(now, weights, 90),
+                failure(now, weights, 180),
+                failure(now, weights, 365),
+                horizon,
+                limits[0],
+                limits[1],
+                weak);
+    }
+
+    private double failure(HiddenFilter.Condition[] now, double[] weights, int days) {
+        double p = 0;
+        for (int i = 0; i < weights.length; i++) {
+            p += weights[i] * filter.failureWithin(now[i], days);
+        }
+        return p;
+    }
+
+    /** Limits at the known age; else the least and the greatest over the middle 95 % of the ages: wide on purpose. */
+    private double[] limits(List<Mixed> mixture, double[] weights, HiddenFilter.Condition[] now, double middle) {
+        double lower = middle;
+        double upper = middle;
+        double below = 0;
+        int first = -1;
+        int last = 0;
+        for (int i = 0; i < weights.length; i++) {
+            // Ages rise with i, the vehicle's own age last.
+            below += weights[i];
+            first = first < 0 && below >= 0.025 ? i : first;
+            last = below - weights[i] < 0.975 ? i : last;
+        }
+        for (int i : first == last ? new int[] {first} : new int[] {first, last}) {
+            double[] limits = filter.limits(mixture.get(i).readings(), now[i].ageDays(), settings.horizonDays());
+            lower = Math.min(lower, limits[0]);
+            upper = Math.max(upper, limits[1]);
+        }
+        return new double[] {lower, upper};
     }
 
     /**

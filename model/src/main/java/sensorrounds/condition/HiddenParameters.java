@@ -6,12 +6,17 @@ import java.util.Arrays;
 /**
  * Parameters of the hidden condition good, weak, dead, kept as one vector: for each age band the log rate per year of
  * good to weak, then of weak to dead; the log rate per year of good to dead (sudden, at any age); the log of the odds
- * factor of waking when weak; log odds of a low report when good, good and cold, weak, weak and cold. Immutable.
+ * factor of waking when weak; log odds of a low report when good, good and cold, weak, weak and cold; log odds of a read
+ * that misses a working sensor; log odds of the warning being on when good, weak, dead; log odds of a death being reported,
+ * and the log rate per year at which it then is. Where a cohort has a law of life the rates of weakening and of sudden
+ * death are shares of its hazard ({@link HiddenCohorts}). Immutable.
  */
 public final class HiddenParameters implements Serializable {
     private static final long serialVersionUID = 1;
     static final double DAYS_PER_YEAR = 365.25;
     static final int REPORTS = 4;
+    /** Parameters besides the rates of weakening and dying. */
+    private static final int OTHERS = 2 + REPORTS + 1 + 3 + 2;
     /** Logs beyond this have run away. */
     static final double LARGEST = 30;
 
@@ -26,7 +31,8 @@ public final class HiddenParameters implements Serializable {
      * @param dyingPerYear rate from weak to dead, one per age band
      * @param suddenPerYear rate from good straight to dead
      * @param wakeOddsFactor odds that a weak sensor answers one try, relative to a good one
-     * @param low chance of a low report when good, good and cold, weak, weak and cold
+     * @param low chance of a low report when good, good and cold, weak, weak and cold; the rest is as in the centre of the
+     *     usual priors
      */
     public static HiddenParameters of(
             double[] weakeningPerYear,
@@ -56,7 +62,28 @@ public final class HiddenParameters implements Serializable {
                                 + " on the log scale");
             }
         }
-        return new HiddenParameters(point);
+        HiddenSettings.Centre usual = HiddenSettings.defaults().priors().centre();
+        return new HiddenParameters(point).withMissed(usual.missed()).with(usual.warning());
+    }
+
+    /** The same but for the chance that a read misses a working sensor. */
+    public HiddenParameters withMissed(double chance) {
+        return with(missed(), Odds.log(chance));
+    }
+
+    /** The same but for what the system's own warning does. */
+    public HiddenParameters with(HiddenSettings.Warning w) {
+        return with(warning(0), Odds.log(w.onWhenGood()))
+                .with(warning(1), Odds.log(w.onWhenWeak()))
+                .with(warning(2), Odds.log(w.onWhenDead()))
+                .with(reported(), Odds.log(w.reported()))
+                .with(reporting(), Math.log(DAYS_PER_YEAR / w.daysUntilReported()));
+    }
+
+    private HiddenParameters with(int i, double value) {
+        double[] changed = point.clone();
+        changed[i] = value;
+        return new HiddenParameters(changed);
     }
 
     /** The centre of the priors, its rates alike in all bands. */
@@ -74,15 +101,17 @@ public final class HiddenParameters implements Serializable {
                 c.lowWhenGood(),
                 c.lowWhenGoodCold(),
                 c.lowWhenWeak(),
-                c.lowWhenWeakCold());
+                        c.lowWhenWeakCold())
+                .withMissed(c.missed())
+                .with(c.warning());
     }
 
     static int size(int bands) {
-        return 2 * bands + 2 + REPORTS;
+        return 2 * bands + OTHERS;
     }
 
     public int bands() {
-        return (point.length - 2 - REPORTS) / 2;
+        return (point.length - OTHERS) / 2;
     }
 
     /** Rate from good to weak in an age band, counted from 0. */
@@ -110,8 +139,28 @@ public final class HiddenParameters implements Serializable {
         return Odds.chance(point[report(weak, cold)]);
     }
 
+    /** Chance that a read of a working sensor fails however often it is tried. */
+    public double missedChance() {
+        return Odds.chance(point[missed()]);
+    }
+
+    /** Chance that the warning is on at a visit made for another reason: 0 good, 1 weak, 2 dead. */
+    public double warningOn(int condition) {
+        return Odds.chance(point[warning(condition)]);
+    }
+
+    /** Share of deaths on the road whose warning brings the driver in. */
+    public double reportedShare() {
+        return Odds.chance(point[reported()]);
+    }
+
+    /** Mean days until it does. */
+    public double daysUntilReported() {
+        return DAYS_PER_YEAR / Math.exp(point[reporting()]);
+    }
+
     int sudden() {
-        return point.length - 2 - REPORTS;
+        return point.length - OTHERS;
     }
 
     int wake() {
@@ -120,6 +169,22 @@ public final class HiddenParameters implements Serializable {
 
     int report(boolean weak, boolean cold) {
         return wake() + 1 + (weak ? 2 : 0) + (cold ? 1 : 0);
+    }
+
+    int missed() {
+        return wake() + 1 + REPORTS;
+    }
+
+    int warning(int condition) {
+        return missed() + 1 + condition;
+    }
+
+    int reported() {
+        return missed() + 4;
+    }
+
+    int reporting() {
+        return missed() + 5;
     }
 
     int size() {

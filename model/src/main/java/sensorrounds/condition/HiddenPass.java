@@ -4,4 +4,9 @@ package sensorrounds.condition;
 @FunctionalInterface
 public interface HiddenPass {
     HiddenSum over(HiddenParameters at, HiddenSum.Detail detail);
+
+    /** Sensors in the memory of one machine. */
+    static HiddenPass over(Iterable<HiddenReadings> sensors, HiddenModel model) {
+        return (at, detail) -> HiddenSum.of(sensors, at, model, detail);
+    }
 }

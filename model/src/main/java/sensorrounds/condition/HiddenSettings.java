@@ -56,6 +56,8 @@ public record HiddenSettings(
      * @param lowWhenGoodCold the same in the cold
      * @param lowWhenWeak chance of a low battery report of a weak sensor, not cold
      * @param lowWhenWeakCold the same in the cold
+     * @param missed chance that a read of a working sensor fails however often it is tried: its place, the angle
+     * @param warning how the system's own warning speaks
      */
     public record Centre(
             double yearsUntilWeak,
@@ -65,7 +67,22 @@ public record HiddenSettings(
             double lowWhenGood,
             double lowWhenGoodCold,
             double lowWhenWeak,
-            double lowWhenWeakCold)
+            double lowWhenWeakCold,
+            double missed,
+            Warning warning)
+            implements Serializable {}
+
+    /**
+     * Middle of the priors of what the system's own warning does.
+     *
+     * @param onWhenGood chance that it is on at a visit made for another reason, the sensor good
+     * @param onWhenWeak the same, the sensor weak
+     * @param onWhenDead the same, the sensor dead
+     * @param reported share of deaths whose warning brings the driver in
+     * @param daysUntilReported mean days until it does
+     */
+    public record Warning(
+            double onWhenGood, double onWhenWeak, double onWhenDead, double reported, double daysUntilReported)
             implements Serializable {}
 
     public HiddenSettings {
@@ -84,14 +101,29 @@ public record HiddenSettings(
         }
     }
 
-    /** Bands up to 4, 6, 8 years and beyond. */
+    private static final Warning WARNING = new Warning(0.02, 0.1, 0.9, 0.7, 30);
+
+    /** For sensors whose cohorts have no law of life: bands up to 4, 6, 8 years and beyond. */
     public static HiddenSettings defaults() {
         return new HiddenSettings(
                 List.of(1461, 2192, 2922),
                 2,
                 200,
                 20,
-                new Priors(new Centre(10, 1, 100, 0.15, 0.02, 0.1, 0.5, 0.7), 1.5, 1, 1.5));
+                new Priors(new Centre(10, 1, 100, 0.15, 0.02, 0.1, 0.5, 0.7, 0.01, WARNING), 1.5, 1, 1.5));
+    }
+
+    /**
+     * For sensors whose cohorts have a law of life, {@link HiddenCohorts#of}: one band, since the laws hold how failing goes
+     * with age. The rates of weakening and of sudden death are then shares of the law's hazard, four fifths and one fifth.
+     */
+    public static HiddenSettings overLaws() {
+        return new HiddenSettings(
+                List.of(),
+                2,
+                200,
+                20,
+                new Priors(new Centre(1.25, 1, 5, 0.15, 0.02, 0.1, 0.5, 0.7, 0.01, WARNING), 1.5, 1, 1.5));
     }
 
     public HiddenSettings with(List<Integer> newBandLimitDays) {

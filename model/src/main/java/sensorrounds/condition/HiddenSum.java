@@ -36,10 +36,9 @@ public final class HiddenSum implements Serializable {
     public static HiddenSum of(
             Iterable<HiddenReadings> sensors,
             HiddenParameters at,
-            HiddenSettings settings,
-            WakeChances wake,
+            HiddenModel model,
             Detail detail) {
-        HiddenLikelihood likelihood = new HiddenLikelihood(new HiddenTables(at, settings, wake));
+        HiddenLikelihood likelihood = new HiddenLikelihood(new HiddenTables(at, model));
         HiddenSum sum = new HiddenSum(at.size(), detail);
         for (HiddenReadings readings : sensors) {
             sum.add(readings, likelihood);

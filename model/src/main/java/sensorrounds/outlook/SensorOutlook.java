@@ -21,6 +21,9 @@ import sensorrounds.visit.WheelPosition;
  * @param pHorizonUpper upper 95 % limit of it
  * @param cohort cohort whose fit was used
  * @param rung rung of the fallback ladder that the fit stands on, in words
+ * @param method what the probabilities rest on
+ * @param why why it is not the hidden condition; empty when it is
+ * @param pWeak probability of being weak, still answering, as of that day; NaN without the hidden condition
  */
 public record SensorOutlook(
         String vehicleId,
@@ -45,5 +48,145 @@ public record SensorOutlook(
         double pHorizonLower,
         double pHorizonUpper,
         String cohort,
-        String rung)
-        implements Serializable {}
+        String rung,
+        Method method,
+        String why,
+        double pWeak)
+        implements Serializable {
+    /** What the probabilities rest on. */
+    public enum Method {
+        /** All readings and warnings so far, through the fitted model of good, weak and dead sensors. */
+        HIDDEN_CONDITION,
+        /** The cohort's law of life and the last report. */
+        SURVIVAL_AND_LAST_REPORT
+    }
+
+    /** An outlook by the law of life and the last report, no other having been asked for. */
+    public SensorOutlook(
+            String vehicleId,
+            String depot,
+            String vehicleClass,
+            WheelPosition position,
+            String wheelSet,
+            String sensorId,
+            String lifeId,
+            String part,
+            Integer ageDays,
+            OriginBasis basis,
+            LastReport lastReport,
+            LocalDate lastReadOn,
+            double failureRatio,
+            double pNow,
+            double p30,
+            double p90,
+            double p180,
+            double p365,
+            double pHorizon,
+            double pHorizonLower,
+            double pHorizonUpper,
+            String cohort,
+            String rung) {
+        this(
+                vehicleId,
+                depot,
+                vehicleClass,
+                position,
+                wheelSet,
+                sensorId,
+                lifeId,
+                part,
+                ageDays,
+                basis,
+                lastReport,
+                lastReadOn,
+                failureRatio,
+                pNow,
+                p30,
+                p90,
+                p180,
+                p365,
+                pHorizon,
+                pHorizonLower,
+                pHorizonUpper,
+                cohort,
+                rung,
+                Method.SURVIVAL_AND_LAST_REPORT,
+                "",
+                Double.NaN);
+    }
+
+    /** The same sensor with other chances. */
+    public SensorOutlook with(Chances c) {
+        return new SensorOutlook(
+                vehicleId,
+                depot,
+                vehicleClass,
+                position,
+                wheelSet,
+                sensorId,
+                lifeId,
+                part,
+                ageDays,
+                basis,
+                lastReport,
+                lastReadOn,
+                c.failureRatio,
+                c.pNow,
+                c.p30,
+                c.p90,
+                c.p180,
+                c.p365,
+                c.pHorizon,
+                c.pHorizonLower,
+                c.pHorizonUpper,
+                cohort,
+                rung,
+                Method.HIDDEN_CONDITION,
+                "",
+                c.pWeak);
+    }
+
+    /** The same outlook with the reason why it is not by the hidden condition. */
+    public SensorOutlook because(String reason) {
+        return new SensorOutlook(
+                vehicleId,
+                depot,
+                vehicleClass,
+                position,
+                wheelSet,
+                sensorId,
+                lifeId,
+                part,
+                ageDays,
+                basis,
+                lastReport,
+                lastReadOn,
+                failureRatio,
+                pNow,
+                p30,
+                p90,
+                p180,
+                p365,
+                pHorizon,
+                pHorizonLower,
+                pHorizonUpper,
+                cohort,
+                rung,
+                method,
+                reason,
+                pWeak);
+    }
+
+    /** Chances by the hidden condition; the names are those of the outlook. */
+    public record Chances(
+            double failureRatio,
+            double pNow,
+            double p30,
+            double p90,
+            double p180,
+            double p365,
+            double pHorizon,
+            double pHorizonLower,
+            double pHorizonUpper,
+            double pWeak) {}
+}

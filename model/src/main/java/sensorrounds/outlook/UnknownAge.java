@@ -1,5 +1,7 @@
 package sensorrounds.outlook;
 
+import java.util.ArrayList;
+import java.util.List;
 import sensorrounds.outlook.ReportRatios.Ratio;
 import sensorrounds.survival.LifeLaw;
 
@@ -11,7 +13,7 @@ import sensorrounds.survival.LifeLaw;
  * that for old vehicles, proportional to S(a). Replacements of sensors that had not failed are left out. Source: Cox (1962),
  * Renewal Theory, ch. 4 and 5 (backward recurrence time).
  */
-final class UnknownAge {
+public final class UnknownAge {
     private static final int CELLS = 128;
     /** Survivors of one in a million beyond the least age are left out when nothing else bounds it. */
     private static final double LAST_HAZARD = Math.log(1e6);
@@ -32,7 +34,7 @@ final class UnknownAge {
      * @param mostDays age it has at most if it was new when fitted; under the vehicle's age it is not the original;
      *     infinite when not known
      */
-    UnknownAge(LifeLaws.Law fitted, double leastDays, double vehicleDays, double mostDays) {
+    public UnknownAge(LifeLaws.Law fitted, double leastDays, double vehicleDays, double mostDays) {
         law = fitted.life();
         double atLeast = law.cumulativeHazard(leastDays);
         double last = law.ageAtHazard(atLeast + LAST_HAZARD);
@@ -68,6 +70,35 @@ final class UnknownAge {
             }
         }
         return p;
+    }
+
+    /**
+     * An age it may have.
+     *
+     * @param weight its probability
+     */
+    public record Share(double ageDays, double weight) {}
+
+    /** The distribution in a few ages: the mean of each of so many stretches of equal length, and the vehicle's own. */
+    public List<Share> shares(int stretches) {
+        List<Share> shares = new ArrayList<>();
+        for (int k = 0; k < stretches; k++) {
+            int from = CELLS * k / stretches;
+            int to = CELLS * (k + 1) / stretches;
+            double weight = 0;
+            double sum = 0;
+            for (int i = from; i < to; i++) {
+                weight += weights[i];
+                sum += weights[i] * ages[i];
+            }
+            if (weight > 0) {
+                shares.add(new Share(sum / weight, weight));
+            }
+        }
+        if (weights[CELLS] > 0) {
+            shares.add(new Share(ages[CELLS], weights[CELLS]));
+        }
+        return shares;
     }
 
     /** Least lower and greatest upper 95 % limit over the middle 95 % of the ages: wide on purpose. */

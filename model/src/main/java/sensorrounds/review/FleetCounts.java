@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import sensorrounds.condition.WakeCells;
+import sensorrounds.condition.WarningSignCells;
 import sensorrounds.history.FailureCause;
 import sensorrounds.history.Finding;
 import sensorrounds.history.LifeEnd;
@@ -28,6 +29,7 @@ public final class FleetCounts implements Serializable {
     private final WakeCells wake;
     private final PeerCells peers = new PeerCells();
     private final WarningCounts warnings = new WarningCounts();
+    private final WarningSignCells warningSigns = new WarningSignCells();
     private final Map<Sort, LifeCells> lives = new HashMap<>();
     private final EnumMap<FailureCause, Long> causes = new EnumMap<>(FailureCause.class);
     private final EnumMap<Finding.Kind, Long> findings = new EnumMap<>(Finding.Kind.class);
@@ -50,6 +52,7 @@ public final class FleetCounts implements Serializable {
         wake.add(history);
         peers.add(history, asOf);
         warnings.add(history, asOf);
+        warningSigns.add(history);
         vehicles++;
         for (SensorLife life : history.lives()) {
             addLife(history, life);
@@ -84,6 +87,7 @@ public final class FleetCounts implements Serializable {
         wake.merge(o.wake);
         peers.merge(o.peers);
         warnings.merge(o.warnings);
+        warningSigns.merge(o.warningSigns);
         o.lives.forEach((sort, cells) ->
                 lives.computeIfAbsent(sort, k -> new LifeCells()).merge(cells));
         o.causes.forEach((c, n) -> causes.merge(c, n, Long::sum));
@@ -123,6 +127,11 @@ public final class FleetCounts implements Serializable {
 
     public WarningCounts warnings() {
         return warnings;
+    }
+
+    /** What visits tell of the system's own warning. */
+    public WarningSignCells warningSigns() {
+        return warningSigns;
     }
 
     public Map<FailureCause, Long> causes() {

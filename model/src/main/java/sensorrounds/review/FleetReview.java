@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import sensorrounds.condition.HiddenFit;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.StockOnHand;
 import sensorrounds.history.VehicleHistory;
@@ -28,6 +29,7 @@ public record FleetReview(
         FleetCounts counts,
         Estimates estimates,
         ReportRatios ratios,
+        HiddenFit condition,
         List<VehicleReview> vehicles,
         FleetTotals totals,
         List<RankedReplacement> ranked,
@@ -45,7 +47,8 @@ public record FleetReview(
         ReportCells reports = new ReportCells();
         histories.forEach(h -> estimates.countReports(reports, h));
         ReportRatios ratios = ReportRatios.fit(reports, settings.outlook());
-        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, parts, asOf);
+        HiddenFit condition = Conditions.fit(counts, estimates, asOf, Conditions.inMemory(histories));
+        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, condition, parts, asOf);
         List<VehicleReview> reviews = histories.stream().map(reviewer::review).toList();
         List<RankedReplacement> lines = new ArrayList<>();
         Map<DemandKey, DemandState> demand = new HashMap<>();
@@ -62,6 +65,7 @@ public record FleetReview(
                 counts,
                 estimates,
                 ratios,
+                condition,
                 reviews,
                 totals,
                 Ranker.rank(lines),

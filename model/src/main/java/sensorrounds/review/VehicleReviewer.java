@@ -6,6 +6,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import sensorrounds.condition.HiddenFit;
+import sensorrounds.condition.HiddenOutlooks;
 import sensorrounds.condition.WatchList;
 import sensorrounds.fleet.Part;
 import sensorrounds.history.VehicleHistory;
@@ -29,14 +31,17 @@ public final class VehicleReviewer implements Serializable {
 
     private final Estimates estimates;
     private final ReportRatios ratios;
+    private final HiddenFit condition;
     private final Map<String, Part> parts;
     private final ReplacementPlanner planner;
     private final StockForecast stock;
     private final LocalDate asOf;
 
-    public VehicleReviewer(Estimates estimates, ReportRatios ratios, Map<String, Part> parts, LocalDate asOf) {
+    public VehicleReviewer(
+            Estimates estimates, ReportRatios ratios, HiddenFit condition, Map<String, Part> parts, LocalDate asOf) {
         this.estimates = estimates;
         this.ratios = ratios;
+        this.condition = condition;
         this.parts = Map.copyOf(parts);
         this.asOf = asOf;
         ReviewSettings s = estimates.settings();
@@ -45,10 +50,26 @@ public final class VehicleReviewer implements Serializable {
         this.stock = new StockForecast(parts, s.stock(), s.outlook().horizonDays(), asOf);
     }
 
+    /** Outlooks of a vehicle's sensors in service: by their hidden condition where it speaks, else the simpler ones. */
+    public List<SensorOutlook> outlooks(VehicleHistory history) {
+        return new HiddenOutlooks(condition, estimates, estimates.settings().outlook(), asOf)
+                .of(history, simplerOutlooks(history));
+    }
+
+    /** The same by law of life and last report. */
+    public List<SensorOutlook> simplerOutlooks(VehicleHistory history) {
+        return Outlooks.of(
+                history,
+                estimates,
+                ratios,
+                estimates.lastReports(history),
+                estimates.settings().outlook(),
+                asOf);
+    }
+
     public VehicleReview review(VehicleHistory history) {
         ReviewSettings s = estimates.settings();
-        List<SensorOutlook> outlooks =
-                Outlooks.of(history, estimates, ratios, estimates.lastReports(history), s.outlook(), asOf);
+        List<SensorOutlook> outlooks = outlooks(history);
         List<UnmonitoredWheel> unmonitored = UnmonitoredWheels.of(history, asOf);
         String setOnVehicle = Mounting.setOnVehicle(history);
         List<VehicleCase.Sensor> sensors = new ArrayList<>();

@@ -28,14 +28,13 @@ final class HiddenBenchmark {
     }
 
     private static void measure(List<HiddenReadings> sensors, int threads) {
-        HiddenSettings settings = HiddenFleet.SETTINGS;
         int[] passes = {0};
         long begun = System.nanoTime();
         List<HiddenReadings> sample = sensors.subList(0, Math.max(2000, sensors.size() / 10));
         HiddenFit rough =
-                HiddenFitter.of(settings, HiddenFleet.WAKE).fit((at, detail) -> sum(sample, at, threads, detail));
+                HiddenFitter.of(HiddenFleet.MODEL).fit((at, detail) -> sum(sample, at, threads, detail));
         long sampled = System.nanoTime();
-        HiddenFit fit = HiddenFitter.of(settings, HiddenFleet.WAKE)
+        HiddenFit fit = HiddenFitter.of(HiddenFleet.MODEL)
                 .withStart(rough.parameters())
                 .fit((at, detail) -> {
                     passes[0]++;
@@ -68,7 +67,7 @@ final class HiddenBenchmark {
     private static HiddenSum sum(
             List<HiddenReadings> sensors, HiddenParameters at, int threads, HiddenSum.Detail detail) {
         return parts(sensors, threads).parallelStream()
-                .map(part -> HiddenSum.of(part, at, HiddenFleet.SETTINGS, HiddenFleet.WAKE, detail))
+                .map(part -> HiddenSum.of(part, at, HiddenFleet.MODEL, detail))
                 .reduce(HiddenSum::merge)
                 .orElseThrow();
     }

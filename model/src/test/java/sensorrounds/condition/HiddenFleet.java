@@ -3,25 +3,45 @@ package sensorrounds.condition;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import sensorrounds.condition.RoadVisits.Sign;
 
 /**
  * Sensors simulated one by one from known parameters, by drawing times of weakening and death: written apart from the
  * likelihood. Two thirds come under observation at an age between 0 and 7 years if they are alive then; the others are
  * seen from their fitting on. Visits come about every half year. Some sensors that stayed silent are taken out and
- * looked into, and then it is known whether they are dead.
+ * looked into, and then it is known whether they are dead. Three in four are on vehicles that show a warning: a death then
+ * calls for a visit after a while, unless somebody found it before, and so now and then does something else.
  */
 final class HiddenFleet {
     static final ConditionSettings CONDITION = ConditionSettings.defaults();
     static final HiddenSettings SETTINGS = HiddenSettings.defaults();
     static final HiddenSettings NO_PRIORS = SETTINGS.with(SETTINGS.priors().off());
     static final HiddenParameters TRUTH = HiddenParameters.of(
-            new double[] {0.04, 0.12, 0.3, 0.5}, new double[] {0.4, 0.6, 0.8, 1.2}, 0.01, 0.12, 0.02, 0.10, 0.55, 0.75);
+                    new double[] {0.04, 0.12, 0.3, 0.5},
+                    new double[] {0.4, 0.6, 0.8, 1.2},
+                    0.01,
+                    0.12,
+                    0.02,
+                    0.10,
+                    0.55,
+                    0.75)
+            .withMissed(0.02)
+            .with(new HiddenSettings.Warning(0.03, 0.2, 0.9, 0.7, 30));
+
+    static final double CALLS_PER_DAY = 1e-3;
     /** Six readers, warm and cold, ordinary and inner wheels; the last of them poor. */
     static final WakeChances WAKE = new WakeChances(
             new double[] {
                 .9, .8, .8, .7, .85, .75, .7, .6, .92, .85, .8, .75, .8, .7, .6, .5, .88, .8, .7, .6, .45, .35, .3, .2
             },
             CONDITION);
+
+    static final HiddenModel MODEL = model(SETTINGS);
+
+    static HiddenModel model(HiddenSettings settings) {
+        return new HiddenModel(
+                settings, WAKE, HiddenCohorts.one(settings), WarningSigns.everywhere(CALLS_PER_DAY));
+    }
 
     /** A simulated sensor: what was seen, and what is true. */
     record Sensor(HiddenReadings readings, int lastVisitDays, double weakAt, double deadAt) {
@@ -53,42 +73,83 @@ final class HiddenFleet {
     }
 
     private static Sensor observed(
-            int entry, double weakAt, double deadAt, int visits, HiddenParameters truth, SplittableRandom random) {
+            int entry, double weakAt, double deadAt, int regular, HiddenParameters truth, SplittableRandom random) {
         HiddenReadings.Builder builder = new HiddenReadings.Builder(entry);
+        int visits = regular;
+        boolean monitored = random.nextInt(4) > 0;
+        double reported = monitored && random.nextDouble() < truth.reportedShare()
+                ? deadAt + exponential(1 / truth.daysUntilReported(), random)
+                : Double.POSITIVE_INFINITY;
         int age = entry;
+        boolean called = false;
         int silences = 0;
-        for (int v = 0; v < visits; v++) {
+        for (int v = 0; v < visits; ) {
             int condition = age >= deadAt ? 2 : age >= weakAt ? 1 : 0;
-            boolean cold = random.nextInt(4) == 0;
-            boolean inner = random.nextInt(5) == 0;
-            int cell = 4 * random.nextInt(6) + (inner ? 2 : 0) + (cold ? 1 : 0);
-            int limit = 2 + random.nextInt(4);
-            double chance = condition == 2 ? 0 : WAKE.chance(cell);
-            if (condition == 1) {
-                double odds = chance / (1 - chance) * truth.wakeOddsFactor();
-                chance = odds / (1 + odds);
+            Sign sign = !monitored || random.nextInt(10) == 0
+                    ? Sign.NONE
+                    : random.nextDouble() < truth.warningOn(condition) ? Sign.LIT : Sign.DARK;
+            int context = HiddenReadings.context(monitored, called ? Sign.CALLED : sign);
+            boolean tried = called || random.nextInt(12) > 0;
+            boolean answered = tried && read(builder, age, context, condition, truth, random);
+            if (!tried) {
+                builder.add(age, context, HiddenReadings.NOT_READ);
             }
-            int tries = 0;
-            boolean answered = false;
-            while (!answered && tries < limit) {
-                tries++;
-                answered = random.nextDouble() < chance;
+            if (tried && condition == 2) {
+                reported = Double.POSITIVE_INFINITY;
             }
-            int battery = answered && random.nextInt(5) > 0
-                    ? HiddenReadings.battery(random.nextDouble() < truth.low(condition == 1, cold), cold)
-                    : 0;
-            builder.read(age, HiddenReadings.code(cell, tries, answered, battery), answered);
-            silences = answered ? 0 : silences + 1;
+            silences = !tried ? silences : answered ? 0 : silences + 1;
             if (silences >= 2 && random.nextInt(3) > 0) {
                 if (age >= deadAt) {
                     return new Sensor(builder.dead(age).build(), age, weakAt, deadAt);
                 }
                 return new Sensor(builder.build().and(HiddenReadings.KNOWN_ALIVE, age), age, weakAt, deadAt);
             }
-            age += 90 + random.nextInt(180);
+            v += called ? 0 : 1;
+            int planned = age + (v < visits ? 90 + random.nextInt(180) : 45);
+            double chance = monitored ? age + exponential(CALLS_PER_DAY, random) : Double.POSITIVE_INFINITY;
+            int call = (int) Math.min(1e6, Math.ceil(Math.min(chance, Math.max(reported, age))));
+            called = call <= planned;
+            age = Math.min(planned, call);
+            if (v == visits && !called) {
+                builder.add(age, HiddenReadings.context(monitored, Sign.NONE), HiddenReadings.NOT_READ);
+            }
+            visits += v == visits && called ? 1 : 0;
         }
-        HiddenReadings readings = builder.build();
-        return new Sensor(readings, readings.lastAge(), weakAt, deadAt);
+        return new Sensor(builder.build(), age - 45, weakAt, deadAt);
+    }
+
+    private static double exponential(double rate, SplittableRandom random) {
+        return -Math.log(1 - random.nextDouble()) / rate;
+    }
+
+    /** @return whether it answered */
+    private static boolean read(
+            HiddenReadings.Builder builder,
+            int age,
+            int context,
+            int condition,
+            HiddenParameters truth,
+            SplittableRandom random) {
+        boolean cold = random.nextInt(4) == 0;
+        boolean inner = random.nextInt(5) == 0;
+        int cell = 4 * random.nextInt(6) + (inner ? 2 : 0) + (cold ? 1 : 0);
+        int limit = 2 + random.nextInt(4);
+        double chance = condition == 2 || random.nextDouble() < truth.missedChance() ? 0 : WAKE.chance(cell);
+        if (condition == 1 && chance > 0) {
+            double odds = chance / (1 - chance) * truth.wakeOddsFactor();
+            chance = odds / (1 + odds);
+        }
+        int tries = 0;
+        boolean answered = false;
+        while (!answered && tries < limit) {
+            tries++;
+            answered = random.nextDouble() < chance;
+        }
+        int battery = answered && random.nextInt(5) > 0
+                ? HiddenReadings.battery(random.nextDouble() < truth.low(condition == 1, cold), cold)
+                : 0;
+        builder.add(age, context, HiddenReadings.code(cell, tries, answered, battery));
+        return answered;
     }
 
     /** Age at which an exponential clock runs out under piecewise constant rates per year. */

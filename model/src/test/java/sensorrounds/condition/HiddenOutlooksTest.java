@@ -19,8 +19,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
-import sensorrounds.condition.HiddenOutlooks.Basis;
-import sensorrounds.condition.HiddenOutlooks.HiddenOutlook;
 import sensorrounds.history.Finding;
 import sensorrounds.history.LifeEnd;
 import sensorrounds.history.LifeReading;
@@ -64,11 +62,10 @@ class HiddenOutlooksTest {
                 1,
                 HiddenFleet.TRUTH,
                 covariance,
-                HiddenSettings.defaults(),
-                wake);
+                HiddenModel.of(HiddenSettings.defaults(), wake));
     }
 
-    private static HiddenOutlook outlook(HiddenFit fit, VehicleHistory history) {
+    private static SensorOutlook outlook(HiddenFit fit, VehicleHistory history) {
         List<SensorOutlook> simple = Outlooks.of(
                 history,
                 LAWS,
@@ -76,11 +73,11 @@ class HiddenOutlooksTest {
                 (l, d) -> LastReport.SOUND,
                 SETTINGS,
                 AS_OF);
-        return new HiddenOutlooks(fit, SETTINGS, AS_OF).of(history, simple).get(0);
+        return new HiddenOutlooks(fit, LAWS, SETTINGS, AS_OF).of(history, simple).get(0);
     }
 
     private static double weak(LifeReading... readings) {
-        return outlook(FIT, history(life("1L", readings))).weak();
+        return outlook(FIT, history(life("1L", readings))).pWeak();
     }
 
     @Test
@@ -109,9 +106,9 @@ class HiddenOutlooksTest {
     @Test
     void silenceIsDeathOnlyWhenItLasts() {
         LifeReading first = answer("2024-05-02", "1L", 1);
-        HiddenOutlook once =
+        SensorOutlook once =
                 outlook(FIT, history(life("1L", first, answer("2026-02-02", "1L", 1), silent("2026-06-02", "1L", 1))));
-        HiddenOutlook thrice = outlook(
+        SensorOutlook thrice = outlook(
                 FIT,
                 history(life(
                         "1L",
@@ -119,27 +116,27 @@ class HiddenOutlooksTest {
                         answer("2026-02-02", "1L", 1),
                         silent("2026-06-02", "1L", 3),
                         silent("2026-06-20", "1L", 3))));
-        HiddenOutlook again =
+        SensorOutlook again =
                 outlook(FIT, history(life("1L", first, silent("2026-06-02", "1L", 3), answer("2026-07-30", "1L", 1))));
-        assertThat(once.dead()).isBetween(0.05, 0.7);
-        assertThat(thrice.dead()).isGreaterThan(0.9);
-        assertThat(again.dead()).isLessThan(0.01);
+        assertThat(once.pNow()).isBetween(0.05, 0.7);
+        assertThat(thrice.pNow()).isGreaterThan(0.9);
+        assertThat(again.pNow()).isLessThan(0.01);
         VehicleHistory deaf = history(
                 List.of(life("1L", first, answer("2026-02-02", "1L", 1), silent("2026-06-02", "1L", 3))),
                 List.of(),
                 List.of(),
                 List.of(finding(Finding.Kind.READER_HEARD_NOTHING, null, "2026-06-02")));
-        assertThat(outlook(FIT, deaf).dead()).as("the reader was deaf").isLessThan(0.1);
+        assertThat(outlook(FIT, deaf).pNow()).as("the reader was deaf").isLessThan(0.1);
     }
 
     @Test
     void outlookFitsTheFilterAndTheLawMeetsItAtTheHorizon() {
-        HiddenOutlook o =
+        SensorOutlook o =
                 outlook(FIT, history(life("1L", answer("2024-05-02", "1L", 1), answer("2026-06-02", "1L", 2))));
-        assertThat(o.basis()).isEqualTo(Basis.HIDDEN_CONDITION);
+        assertThat(o.method()).isEqualTo(SensorOutlook.Method.HIDDEN_CONDITION);
         assertThat(o.why()).isEmpty();
-        SensorOutlook s = o.outlook();
-        assertThat(s.p30()).isBetween(o.dead(), s.p90());
+        SensorOutlook s = o;
+        assertThat(s.p30()).isBetween(o.pNow(), s.p90());
         assertThat(s.p90()).isEqualTo(s.pHorizon()).isLessThan(s.p180());
         assertThat(s.p180()).isLessThan(s.p365());
         assertThat(s.pHorizonLower()).isLessThan(s.pHorizon());
@@ -152,16 +149,15 @@ class HiddenOutlooksTest {
     @Test
     void fallbackIsTakenAndNamed() {
         VehicleHistory known = history(life("1L", answer("2024-05-02", "1L", 1)));
-        HiddenFit few = HiddenFitter.of(HiddenSettings.defaults(), FIT.wake())
-                .fit((at, detail) -> HiddenSum.of(List.of(), at, HiddenSettings.defaults(), FIT.wake(), detail));
-        HiddenOutlook o = outlook(few, known);
-        assertThat(o.basis()).isEqualTo(Basis.SURVIVAL_AND_LAST_REPORT);
+        HiddenFit few = HiddenFitter.of(FIT.model()).fit(HiddenPass.over(List.of(), FIT.model()));
+        SensorOutlook o = outlook(few, known);
+        assertThat(o.method()).isEqualTo(SensorOutlook.Method.SURVIVAL_AND_LAST_REPORT);
         assertThat(o.why()).contains("0 sensors");
-        assertThat(o.weak()).isNaN();
-        assertThat(o.outlook().p90()).isPositive();
+        assertThat(o.pWeak()).isNaN();
+        assertThat(o.p90()).isPositive();
 
         WakeModel none = WakeModel.fit(new WakeCells(0), ConditionSettings.defaults());
-        assertThat(outlook(HiddenFit.withoutWakeModel(none, HiddenSettings.defaults()), known)
+        assertThat(outlook(HiddenFit.withoutWakeModel(none), known)
                         .why())
                 .contains("no read with a count of tries");
         assertThatThrownBy(() -> new WakeChances(none, ConditionSettings.defaults()))
@@ -169,7 +165,9 @@ class HiddenOutlooksTest {
 
         SensorLife ageless =
                 life("1L", null, OriginBasis.UNKNOWN, LifeEnd.IN_SERVICE, null, answer("2026-05-02", "1L", 1));
-        assertThat(outlook(FIT, history(ageless)).why()).isEqualTo("its age is not known");
+        assertThat(outlook(FIT, history(ageless)).method())
+                .as("filtered at each age it may have")
+                .isEqualTo(SensorOutlook.Method.HIDDEN_CONDITION);
         SensorLife mute = life("1L", silent("2026-05-02", "1L", 2));
         assertThat(outlook(FIT, history(mute)).why()).contains("never answered");
     }
@@ -188,11 +186,10 @@ class HiddenOutlooksTest {
         assertThat(r.entryDays()).as("first answer").isEqualTo((int)
                 ChronoUnit.DAYS.between(day("2019-03-01"), day("2024-05-02")));
         assertThat(r.size())
-                .as("before entry, not tried and the silence of an answered day are out")
-                .isEqualTo(3);
-        assertThat(readings(original, day("2025-12-31")).size()).isEqualTo(2);
-        assertThat(HiddenReadings.of(original, Set.of(), FIT.wake(), FIT.settings(), day("2024-01-01")))
-                .isEmpty();
+                .as("before entry, not tried and the silence of an answered day are out, the as-of day is in")
+                .isEqualTo(4);
+        assertThat(readings(original, day("2025-12-31")).size()).isEqualTo(3);
+        assertThat(readings(original, day("2024-01-01"))).isNull();
 
         SensorLife silentOnWheel = life(
                 "1L",
@@ -206,7 +203,7 @@ class HiddenOutlooksTest {
         HiddenReadings onWheel = readings(silentOnWheel, AS_OF);
         assertThat(onWheel.entryDays()).isZero();
         assertThat(onWheel.failed()).isTrue();
-        assertThat(onWheel.size()).isEqualTo(3);
+        assertThat(onWheel.size()).isEqualTo(4);
         assertThat(onWheel.code(2)).isNotNegative();
 
         HiddenReadings out = readings(takenOut(silentOnWheel, day("2026-06-02")), AS_OF);
@@ -229,7 +226,7 @@ class HiddenOutlooksTest {
     }
 
     private static HiddenReadings readings(SensorLife life, LocalDate asOf) {
-        return HiddenReadings.of(life, Set.of(), FIT.wake(), FIT.settings(), asOf)
+        return HiddenReadings.of(life, RoadVisits.of(history(life), true), Set.of(), FIT.model(), "van", asOf)
                 .orElse(null);
     }
 
