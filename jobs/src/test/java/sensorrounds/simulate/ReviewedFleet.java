@@ -31,9 +31,10 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
     /**
      * @param simpler the outlook by law of life and last report
      * @param failsInDays days from the as-of day to the true failure; not over 0 when it has failed already
+     * @param weak whether it is weak on the as-of day, or has been
      * @param original whether it is the vehicle's first
      */
-    record Forecast(RankedReplacement line, SensorOutlook simpler, long failsInDays, boolean original) {
+    record Forecast(RankedReplacement line, SensorOutlook simpler, long failsInDays, boolean weak, boolean original) {
         SensorOutlook outlook() {
             return line.outlook();
         }
@@ -86,7 +87,7 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                     SensorOutlook o = line.outlook();
                     SimulatedSensor s = truth.get(o.vehicleId() + "/" + o.sensorId());
                     return new Forecast(
-                            line, simpler.get(o.lifeId()), s.failDay() - asOf.toEpochDay(), s.origin == SimulatedSensor.Origin.ORIGINAL);
+                            line, simpler.get(o.lifeId()), s.failDay() - asOf.toEpochDay(), s.weakOn((int) asOf.toEpochDay()), s.origin == SimulatedSensor.Origin.ORIGINAL);
                 })
                 .toList();
     }

@@ -190,8 +190,8 @@ public final class HiddenFitter {
                     case 1 -> "how weak sensors wake";
                     case 2, 3, 4, 5 -> "a chance of low battery reports";
                     case 6 -> "the chance that a read misses a working sensor";
-                    case 7, 8, 9 -> "a chance of the warning being on";
-                    case 10 -> "the share of deaths that drivers report";
+                    case 7, 8 -> "a chance of the warning being on";
+                    case 9 -> "the share of deaths that drivers report";
                     default -> "how soon drivers report a death";
                 };
     }

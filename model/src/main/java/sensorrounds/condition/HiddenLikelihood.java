@@ -243,15 +243,14 @@ final class HiddenLikelihood {
         if (sign == Sign.CALLED) {
             score[at.reporting()] += reported * (tables.called - 1) / tables.called;
         } else if (sign != Sign.NONE) {
-            int i = 6 * sign.ordinal() + 3;
-            score[at.warning(0)] += good * tables.signs[i];
-            score[at.warning(1)] += weak * tables.signs[i + 1];
-            score[at.warning(2)] += (reported + quiet) * tables.signs[i + 2];
+            int i = 4 * sign.ordinal() + 2;
+            score[at.warning(false)] += (good + weak) * tables.signs[i];
+            score[at.warning(true)] += (reported + quiet) * tables.signs[i + 1];
         }
     }
 
     private double ifGood(int code, int context) {
-        double sign = tables.signs[6 * (context >> 1)];
+        double sign = tables.signs[4 * (context >> 1)];
         return code >= 0
                 ? sign
                         * tables.wakes[HiddenTables.WAKE_ROW * (code / HiddenReadings.BATTERIES)]
@@ -260,7 +259,7 @@ final class HiddenLikelihood {
     }
 
     private double ifWeak(int code, int context) {
-        double sign = tables.signs[6 * (context >> 1) + 1];
+        double sign = tables.signs[4 * (context >> 1)];
         return code >= 0
                 ? sign
                         * tables.wakes[HiddenTables.WAKE_ROW * (code / HiddenReadings.BATTERIES) + 1]
@@ -273,7 +272,7 @@ final class HiddenLikelihood {
     }
 
     private double ifQuiet(int code, int context) {
-        return ifDead(code) * tables.signs[6 * (context >> 1) + 2];
+        return ifDead(code) * tables.signs[4 * (context >> 1) + 1];
     }
 
     /** A dead sensor is silent for sure. */

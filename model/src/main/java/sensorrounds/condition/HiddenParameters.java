@@ -7,7 +7,7 @@ import java.util.Arrays;
  * Parameters of the hidden condition good, weak, dead, kept as one vector: for each age band the log rate per year of
  * good to weak, then of weak to dead; the log rate per year of good to dead (sudden, at any age); the log of the odds
  * factor of waking when weak; log odds of a low report when good, good and cold, weak, weak and cold; log odds of a read
- * that misses a working sensor; log odds of the warning being on when good, weak, dead; log odds of a death being reported,
+ * that misses a working sensor; log odds of the warning being on while it lives, and when dead; log odds of a death being reported,
  * and the log rate per year at which it then is. Where a cohort has a law of life the rates of weakening and of sudden
  * death are shares of its hazard ({@link HiddenCohorts}). Immutable.
  */
@@ -16,7 +16,7 @@ public final class HiddenParameters implements Serializable {
     static final double DAYS_PER_YEAR = 365.25;
     static final int REPORTS = 4;
     /** Parameters besides the rates of weakening and dying. */
-    private static final int OTHERS = 2 + REPORTS + 1 + 3 + 2;
+    private static final int OTHERS = 2 + REPORTS + 1 + 2 + 2;
     /** Logs beyond this have run away. */
     static final double LARGEST = 30;
 
@@ -73,9 +73,8 @@ public final class HiddenParameters implements Serializable {
 
     /** The same but for what the system's own warning does. */
     public HiddenParameters with(HiddenSettings.Warning w) {
-        return with(warning(0), Odds.log(w.onWhenGood()))
-                .with(warning(1), Odds.log(w.onWhenWeak()))
-                .with(warning(2), Odds.log(w.onWhenDead()))
+        return with(warning(false), Odds.log(w.onWhenAlive()))
+                .with(warning(true), Odds.log(w.onWhenDead()))
                 .with(reported(), Odds.log(w.reported()))
                 .with(reporting(), Math.log(DAYS_PER_YEAR / w.daysUntilReported()));
     }
@@ -144,9 +143,9 @@ public final class HiddenParameters implements Serializable {
         return Odds.chance(point[missed()]);
     }
 
-    /** Chance that the warning is on at a visit made for another reason: 0 good, 1 weak, 2 dead. */
-    public double warningOn(int condition) {
-        return Odds.chance(point[warning(condition)]);
+    /** Chance that the warning is on at a visit made for another reason. */
+    public double warningOn(boolean dead) {
+        return Odds.chance(point[warning(dead)]);
     }
 
     /** Share of deaths on the road whose warning brings the driver in. */
@@ -175,16 +174,16 @@ public final class HiddenParameters implements Serializable {
         return wake() + 1 + REPORTS;
     }
 
-    int warning(int condition) {
-        return missed() + 1 + condition;
+    int warning(boolean dead) {
+        return missed() + (dead ? 2 : 1);
     }
 
     int reported() {
-        return missed() + 4;
+        return missed() + 3;
     }
 
     int reporting() {
-        return missed() + 5;
+        return missed() + 4;
     }
 
     int size() {

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import sensorrounds.condition.RoadVisits.Sign;
+import sensorrounds.history.FailureCause;
 import sensorrounds.history.LifeEnd;
 import sensorrounds.history.LifeReading;
 import sensorrounds.history.OriginBasis;
@@ -70,8 +71,9 @@ public final class HiddenReadings implements Serializable {
     /**
      * What was seen of a life up to and including {@code asOf}.
      *
-     * <p>A failed sensor that was taken out counts as known dead from the visit that found it so; one that is merely silent
-     * and still on the wheel does not, its silence speaks for itself.
+     * <p>A sensor counts as known dead from the visit at which its failure was seen: a broken stem, water, damage in the
+     * work. One that was silent does not, whether it was left or taken out: crews take weak sensors for dead ones, and its
+     * silence speaks for itself.
      *
      * @param unheard days at which the reader heard nothing at all, see {@link UnheardVisits}
      * @param cohort name of the cohort whose law it follows; ignored where the model has one cohort
@@ -110,7 +112,7 @@ public final class HiddenReadings implements Serializable {
         boolean failed = life.end() == LifeEnd.FAILED
                 && life.firstKnownFailed() != null
                 && !life.firstKnownFailed().isAfter(asOf);
-        LocalDate dead = failed && life.endedOn() != null ? foundDead(life) : null;
+        LocalDate dead = failed && life.endedOn() != null && wasSeen(life.cause()) ? foundDead(life) : null;
         LocalDate end = dead != null
                 ? dead
                 : life.endedOn() != null && life.endedOn().isBefore(asOf) ? life.endedOn() : asOf;
@@ -127,11 +129,12 @@ public final class HiddenReadings implements Serializable {
             }
             LifeReading r = read.get(day);
             // On the day of its fitting the warning told of the sensor before it.
-            Sign sign = monitored && day.isAfter(fitted) ? visits.sign(day) : Sign.NONE;
-            boolean after = visits.monitored(life, v);
             boolean dies = day.equals(dead) && r == null;
+            Sign shown = dies ? visits.signOfBreak(day) : visits.sign(day);
+            Sign sign = monitored && day.isAfter(fitted) ? shown : Sign.NONE;
+            boolean after = visits.monitored(life, v);
             if (dies) {
-                builder.add(days(fitted, day), context(monitored, sign), KNOWN_DEAD);
+                builder.add(Math.max(days(fitted, day), builder.entryDays + 1), context(monitored, sign), KNOWN_DEAD);
             } else if (r != null || sign != Sign.NONE || after != monitored) {
                 int code = r == null ? NOT_READ : code(r, model);
                 builder.add(days(fitted, day), context(monitored, sign), code);
@@ -148,6 +151,12 @@ public final class HiddenReadings implements Serializable {
         return builder.lastAge() > HiddenSettings.MAX_AGE_DAYS ? Optional.empty() : Optional.of(builder.build());
     }
 
+    private static boolean wasSeen(FailureCause cause) {
+        return cause == FailureCause.STEM_OR_CORROSION
+                || cause == FailureCause.INGRESS
+                || cause == FailureCause.TYRE_CHANGE_DAMAGE;
+    }
+
     private static int number(HiddenModel model, String cohort) {
         return model.cohorts().size() == 1 ? 0 : model.cohorts().number(cohort);
     }
@@ -162,12 +171,14 @@ public final class HiddenReadings implements Serializable {
                 .orElse(life.endedOn());
     }
 
+    /** A sensor can answer with its stem broken: at the visit that saw it, the break counts and the answer does not. */
     private static Map<LocalDate, LifeReading> counted(SensorLife life, Set<LocalDate> unheard, LocalDate dead) {
+        boolean answerCounts = life.cause() == FailureCause.TYRE_CHANGE_DAMAGE;
         Map<LocalDate, LifeReading> read = new HashMap<>();
         for (LifeReading r : life.readings()) {
             if (SlowWaking.tried(r)
                     && !unheard.contains(r.day())
-                    && (dead == null || r.day().isBefore(dead) || r.answered())) {
+                    && (dead == null || r.day().isBefore(dead) || r.answered() && answerCounts)) {
                 read.merge(r.day(), r, (a, b) -> a.answered() || !b.answered() ? a : b);
             }
         }

@@ -75,14 +75,13 @@ public record HiddenSettings(
     /**
      * Middle of the priors of what the system's own warning does.
      *
-     * @param onWhenGood chance that it is on at a visit made for another reason, the sensor good
-     * @param onWhenWeak the same, the sensor weak
+     * @param onWhenAlive chance that it is on at a visit made for another reason while the sensor lives
      * @param onWhenDead the same, the sensor dead
      * @param reported share of deaths whose warning brings the driver in
      * @param daysUntilReported mean days until it does
      */
     public record Warning(
-            double onWhenGood, double onWhenWeak, double onWhenDead, double reported, double daysUntilReported)
+            double onWhenAlive, double onWhenDead, double reported, double daysUntilReported)
             implements Serializable {}
 
     public HiddenSettings {
@@ -101,7 +100,7 @@ public record HiddenSettings(
         }
     }
 
-    private static final Warning WARNING = new Warning(0.02, 0.1, 0.9, 0.7, 30);
+    private static final Warning WARNING = new Warning(0.03, 0.9, 0.7, 30);
 
     /** For sensors whose cohorts have no law of life: bands up to 4, 6, 8 years and beyond. */
     public static HiddenSettings defaults() {

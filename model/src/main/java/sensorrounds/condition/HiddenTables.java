@@ -67,7 +67,7 @@ final class HiddenTables {
     final double[] wakes;
     /** By battery report: chance when good, when weak, derivatives of their logs in their own log odds. */
     final double[] batteries;
-    /** By sign of the warning, good, weak, dead: chance, then derivative of its log in the own log odds. */
+    /** By sign of the warning, alive and dead: chance, then derivative of its log in the own log odds. */
     final double[] signs;
 
     HiddenTables(HiddenParameters parameters, HiddenModel model) {
@@ -257,15 +257,15 @@ final class HiddenTables {
     }
 
     private double[] signs() {
-        double[] table = new double[6 * RoadVisits.Sign.values().length];
+        double[] table = new double[4 * RoadVisits.Sign.values().length];
         for (RoadVisits.Sign sign : RoadVisits.Sign.values()) {
-            for (int k = 0; k < 3; k++) {
-                int i = 6 * sign.ordinal() + k;
-                double on = parameters.warningOn(k);
+            for (int k = 0; k < 2; k++) {
+                int i = 4 * sign.ordinal() + k;
+                double on = parameters.warningOn(k == 1);
                 boolean lit = sign == RoadVisits.Sign.LIT;
                 boolean tells = lit || sign == RoadVisits.Sign.DARK;
                 table[i] = tells ? (lit ? on : 1 - on) : 1;
-                table[i + 3] = tells ? (lit ? 1 - on : -on) : 0;
+                table[i + 2] = tells ? (lit ? 1 - on : -on) : 0;
             }
         }
         return table;

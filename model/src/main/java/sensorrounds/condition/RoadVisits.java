@@ -38,6 +38,7 @@ final class RoadVisits {
     private final boolean shows;
     private final List<LocalDate> days = new ArrayList<>();
     private final Map<LocalDate, Sign> signs = new HashMap<>();
+    private final Set<LocalDate> called = new HashSet<>();
     private final Map<LocalDate, String> sets = new HashMap<>();
 
     private RoadVisits(boolean shows) {
@@ -51,6 +52,9 @@ final class RoadVisits {
         TreeMap<LocalDate, Sign> byDay = new TreeMap<>();
         for (VisitSummary v : history.visits()) {
             byDay.merge(v.day(), sign(v), RoadVisits::stronger);
+            if (v.reason() == VisitReason.WARNING) {
+                visits.called.add(v.day());
+            }
         }
         history.lives().forEach(l -> l.readings().forEach(r -> byDay.putIfAbsent(r.day(), Sign.NONE)));
         visits.signs.putAll(byDay);
@@ -105,6 +109,13 @@ final class RoadVisits {
     /** Sign at the visit of a day; NONE on a day without one. */
     Sign sign(LocalDate day) {
         return signs.getOrDefault(day, Sign.NONE);
+    }
+
+    /**
+     * The same for a sensor found broken: a stem that leaks shows as low pressure, and that is what the driver came for.
+     */
+    Sign signOfBreak(LocalDate day) {
+        return called.contains(day) ? Sign.CALLED : sign(day);
     }
 
     /** Whether a sensor's death would show in the time after a visit; before the first visit, as after it. */

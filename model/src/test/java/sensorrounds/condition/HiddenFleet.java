@@ -26,7 +26,7 @@ final class HiddenFleet {
                     0.55,
                     0.75)
             .withMissed(0.02)
-            .with(new HiddenSettings.Warning(0.03, 0.2, 0.9, 0.7, 30));
+            .with(new HiddenSettings.Warning(0.03, 0.9, 0.7, 30));
 
     static final double CALLS_PER_DAY = 1e-3;
     /** Six readers, warm and cold, ordinary and inner wheels; the last of them poor. */
@@ -87,7 +87,7 @@ final class HiddenFleet {
             int condition = age >= deadAt ? 2 : age >= weakAt ? 1 : 0;
             Sign sign = !monitored || random.nextInt(10) == 0
                     ? Sign.NONE
-                    : random.nextDouble() < truth.warningOn(condition) ? Sign.LIT : Sign.DARK;
+                    : random.nextDouble() < truth.warningOn(condition == 2) ? Sign.LIT : Sign.DARK;
             int context = HiddenReadings.context(monitored, called ? Sign.CALLED : sign);
             boolean tried = called || random.nextInt(12) > 0;
             boolean answered = tried && read(builder, age, context, condition, truth, random);

@@ -98,13 +98,13 @@ class HiddenLikelihoodTest {
             case NONE -> new double[] {1, 1, 1, 1};
             case CALLED ->
                 new double[] {1, 1, 1 + 1 / TRUTH.daysUntilReported() / HiddenFleet.CALLS_PER_DAY, 1};
-            case LIT ->
-                new double[] {TRUTH.warningOn(0), TRUTH.warningOn(1), TRUTH.warningOn(2), TRUTH.warningOn(2)};
-            case DARK ->
-                new double[] {
-                    1 - TRUTH.warningOn(0), 1 - TRUTH.warningOn(1), 1 - TRUTH.warningOn(2), 1 - TRUTH.warningOn(2)
-                };
+            case LIT -> on(TRUTH.warningOn(false), TRUTH.warningOn(true));
+            case DARK -> on(1 - TRUTH.warningOn(false), 1 - TRUTH.warningOn(true));
         };
+    }
+
+    private static double[] on(double alive, double dead) {
+        return new double[] {alive, alive, dead, dead};
     }
 
     private static double[] carried(double[] a, int from, int to, boolean monitored) {
