@@ -29,7 +29,8 @@ final class ReadingsOverPartitions implements Conditions.Fleet {
         this.histories = histories;
         this.conditions = spark.broadcast(conditions);
         Broadcast<Conditions> shared = this.conditions;
-        this.held = histories.<List<HiddenReadings>>mapPartitions(vehicles -> {
+        this.held = histories
+                .<List<HiddenReadings>>mapPartitions(vehicles -> {
                     List<HiddenReadings> all = new ArrayList<>();
                     vehicles.forEachRemaining(h -> all.addAll(shared.value().readings(h)));
                     return List.of(all).iterator();
@@ -40,7 +41,8 @@ final class ReadingsOverPartitions implements Conditions.Fleet {
     @Override
     public HiddenPass sample(HiddenModel model) {
         Broadcast<Conditions> shared = conditions;
-        List<HiddenReadings> part = histories.filter(h -> shared.value().inSample(h))
+        List<HiddenReadings> part = histories
+                .filter(h -> shared.value().inSample(h))
                 .flatMap(h -> shared.value().readings(h).iterator())
                 .collect();
         return HiddenPass.over(part, model);
@@ -49,8 +51,8 @@ final class ReadingsOverPartitions implements Conditions.Fleet {
     @Override
     public HiddenPass all(HiddenModel model) {
         Broadcast<HiddenModel> shared = spark.broadcast(model);
-        return (at, detail) -> held.map(list -> HiddenSum.of(list, at, shared.value(), detail))
-                .treeReduce(HiddenSum::merge);
+        return (at, detail) ->
+                held.map(list -> HiddenSum.of(list, at, shared.value(), detail)).treeReduce(HiddenSum::merge);
     }
 
     /** Lets go of the memory the readings take. */

@@ -54,8 +54,22 @@ public final class RankedReplacements {
                     day("last_read_on", "Day of that reading.", r -> r.outlook().lastReadOn()),
                     number(
                             "failure_ratio",
-                            "Hazard with this last report against all of its age, until about the next visit.",
+                            "Hazard against that of all sensors of its age: the factor that brings the cohort's law to"
+                                    + " p_fail.",
                             r -> r.outlook().failureRatio()),
+                    word(
+                            "outlook_method",
+                            "What the probabilities rest on: HIDDEN_CONDITION (all readings and warnings so far) or"
+                                    + " SURVIVAL_AND_LAST_REPORT.",
+                            r -> r.outlook().method()),
+                    text(
+                            "outlook_why",
+                            "Why it is not the hidden condition; empty when it is.",
+                            r -> r.outlook().why()),
+                    number(
+                            "p_weak",
+                            "Probability of being weak, still answering; null without the hidden condition.",
+                            r -> r.outlook().pWeak()),
                     number(
                             "p_failed_already",
                             "Probability of not working already, unnoticed since its last answer.",

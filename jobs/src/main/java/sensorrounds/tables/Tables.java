@@ -16,6 +16,7 @@ public final class Tables {
             WarningCurves.TABLE,
             WatchList.TABLE,
             StockOutlooks.TABLE,
+            ConditionFits.TABLE,
             SurvivalFits.TABLE,
             SurvivalCurves.TABLE,
             CauseIncidences.TABLE,

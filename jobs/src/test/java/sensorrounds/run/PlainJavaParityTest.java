@@ -22,6 +22,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import sensorrounds.assemble.Histories;
+import sensorrounds.condition.ConditionFigure;
 import sensorrounds.history.FollowUp;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.ingest.LogFile;
@@ -34,6 +35,7 @@ import sensorrounds.review.WarningCounts;
 import sensorrounds.tables.CauseIncidences;
 import sensorrounds.tables.CohortComparisons;
 import sensorrounds.tables.ComebackRates;
+import sensorrounds.tables.ConditionFits;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.LogRow;
@@ -119,6 +121,7 @@ class PlainJavaParityTest {
                 test(NoFaultShares.TABLE, warnings.noFaults().stream()),
                 test(WarningTrends.TABLE, warnings.trends().stream()),
                 test(WarningCurves.TABLE, warnings.curve().stream()),
+                test(ConditionFits.TABLE, ConditionFigure.of(review.condition()).stream()),
                 test(SurvivalFits.TABLE, review.estimates().fits().stream()),
                 test(SurvivalCurves.TABLE, review.estimates().curves().stream()),
                 test(CauseIncidences.TABLE, review.estimates().incidence().stream()),

@@ -67,8 +67,8 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                 .toList();
         FleetReview review =
                 FleetReview.of(histories, inputs.settings().review(), inputs.parts(), inputs.stock(), asOf);
-        VehicleReviewer reviewer = new VehicleReviewer(
-                review.estimates(), review.ratios(), review.condition(), inputs.parts(), asOf);
+        VehicleReviewer reviewer =
+                new VehicleReviewer(review.estimates(), review.ratios(), review.condition(), inputs.parts(), asOf);
         Map<String, SensorOutlook> simpler = new HashMap<>();
         histories.forEach(h -> reviewer.simplerOutlooks(h).forEach(o -> simpler.put(o.lifeId(), o)));
         return new ReviewedFleet(review, forecasts(settings, review, simpler, asOf), asOf, histories);
@@ -87,7 +87,11 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                     SensorOutlook o = line.outlook();
                     SimulatedSensor s = truth.get(o.vehicleId() + "/" + o.sensorId());
                     return new Forecast(
-                            line, simpler.get(o.lifeId()), s.failDay() - asOf.toEpochDay(), s.weakOn((int) asOf.toEpochDay()), s.origin == SimulatedSensor.Origin.ORIGINAL);
+                            line,
+                            simpler.get(o.lifeId()),
+                            s.failDay() - asOf.toEpochDay(),
+                            s.weakOn((int) asOf.toEpochDay()),
+                            s.origin == SimulatedSensor.Origin.ORIGINAL);
                 })
                 .toList();
     }

@@ -99,7 +99,8 @@ public final class HiddenCohorts implements Serializable {
     int number(String cohort) {
         Integer number = numbers.get(cohort);
         if (number == null) {
-            throw new IllegalArgumentException("no law of life for cohort " + cohort + "; known are " + numbers.keySet());
+            throw new IllegalArgumentException(
+                    "no law of life for cohort " + cohort + "; known are " + numbers.keySet());
         }
         return number;
     }

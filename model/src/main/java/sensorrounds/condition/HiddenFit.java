@@ -76,18 +76,7 @@ public final class HiddenFit implements Serializable {
     }
 
     private static HiddenFit without(Status status, String cause) {
-        return new HiddenFit(
-                status,
-                cause,
-                0,
-                Double.NaN,
-                Double.NaN,
-                Double.NaN,
-                0,
-                0,
-                null,
-                null,
-                null);
+        return new HiddenFit(status, cause, 0, Double.NaN, Double.NaN, Double.NaN, 0, 0, null, null, null);
     }
 
     public Status status() {

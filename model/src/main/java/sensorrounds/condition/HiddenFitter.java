@@ -27,8 +27,7 @@ public final class HiddenFitter {
     private final HiddenParameters start;
     private final QuasiNewtonMaximizer search;
 
-    private HiddenFitter(
-            HiddenModel model, HiddenParameters start, QuasiNewtonMaximizer search) {
+    private HiddenFitter(HiddenModel model, HiddenParameters start, QuasiNewtonMaximizer search) {
         this.settings = model.settings();
         this.model = model;
         this.start = start;

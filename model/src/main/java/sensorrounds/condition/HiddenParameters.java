@@ -93,13 +93,13 @@ public final class HiddenParameters implements Serializable {
         Arrays.fill(weakening, 1 / c.yearsUntilWeak());
         Arrays.fill(dying, 1 / c.yearsWeak());
         return of(
-                weakening,
-                dying,
-                1 / c.yearsUntilSudden(),
-                c.wakeOddsFactor(),
-                c.lowWhenGood(),
-                c.lowWhenGoodCold(),
-                c.lowWhenWeak(),
+                        weakening,
+                        dying,
+                        1 / c.yearsUntilSudden(),
+                        c.wakeOddsFactor(),
+                        c.lowWhenGood(),
+                        c.lowWhenGoodCold(),
+                        c.lowWhenWeak(),
                         c.lowWhenWeakCold())
                 .withMissed(c.missed())
                 .with(c.warning());

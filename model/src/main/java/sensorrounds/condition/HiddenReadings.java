@@ -113,9 +113,8 @@ public final class HiddenReadings implements Serializable {
                 && life.firstKnownFailed() != null
                 && !life.firstKnownFailed().isAfter(asOf);
         LocalDate dead = failed && life.endedOn() != null && wasSeen(life.cause()) ? foundDead(life) : null;
-        LocalDate end = dead != null
-                ? dead
-                : life.endedOn() != null && life.endedOn().isBefore(asOf) ? life.endedOn() : asOf;
+        LocalDate end =
+                dead != null ? dead : life.endedOn() != null && life.endedOn().isBefore(asOf) ? life.endedOn() : asOf;
         Map<LocalDate, LifeReading> read = counted(life, unheard, dead);
         Builder builder = new Builder(number(model, cohort), days(fitted, entry));
         builder.failed = failed;

@@ -80,8 +80,7 @@ public record HiddenSettings(
      * @param reported share of deaths whose warning brings the driver in
      * @param daysUntilReported mean days until it does
      */
-    public record Warning(
-            double onWhenAlive, double onWhenDead, double reported, double daysUntilReported)
+    public record Warning(double onWhenAlive, double onWhenDead, double reported, double daysUntilReported)
             implements Serializable {}
 
     public HiddenSettings {

@@ -34,10 +34,7 @@ public final class HiddenSum implements Serializable {
 
     /** The sum over these sensors at a point; the parts of a fleet are then merged. */
     public static HiddenSum of(
-            Iterable<HiddenReadings> sensors,
-            HiddenParameters at,
-            HiddenModel model,
-            Detail detail) {
+            Iterable<HiddenReadings> sensors, HiddenParameters at, HiddenModel model, Detail detail) {
         HiddenLikelihood likelihood = new HiddenLikelihood(new HiddenTables(at, model));
         HiddenSum sum = new HiddenSum(at.size(), detail);
         for (HiddenReadings readings : sensors) {

@@ -174,10 +174,10 @@ final class HiddenTables {
                 + half * (table[b + GG_SUDDEN] + table[b + GW_SUDDEN] - table[i + GG_SUDDEN] - table[i + GW_SUDDEN]);
         table[i + GU_DYING] = stays * table[b + GU_DYING] + half * (table[b + GW_DYING] - table[i + GW_DYING]);
         table[i + WU_DYING] = stays * table[b + WU_DYING] + half * (table[b + WW_DYING] - table[i + WW_DYING]);
-        table[i + GU_REPORTING] = stays * (table[b + GU_REPORTING] - reporting * table[b + GU])
-                - half * reporting / 2 * fromGood;
-        table[i + WU_REPORTING] = stays * (table[b + WU_REPORTING] - reporting * table[b + WU])
-                - half * reporting / 2 * fromWeak;
+        table[i + GU_REPORTING] =
+                stays * (table[b + GU_REPORTING] - reporting * table[b + GU]) - half * reporting / 2 * fromGood;
+        table[i + WU_REPORTING] =
+                stays * (table[b + WU_REPORTING] - reporting * table[b + WU]) - half * reporting / 2 * fromWeak;
     }
 
     /** (1 - exp(-y)) / y. */

@@ -47,8 +47,7 @@ final class RoadVisits {
 
     /** @param shows whether vehicles of this class show a warning */
     static RoadVisits of(VehicleHistory history, boolean shows) {
-        RoadVisits visits = new RoadVisits(
-                shows && history.vehicle().system() != MonitoringSystem.INDIRECT);
+        RoadVisits visits = new RoadVisits(shows && history.vehicle().system() != MonitoringSystem.INDIRECT);
         TreeMap<LocalDate, Sign> byDay = new TreeMap<>();
         for (VisitSummary v : history.visits()) {
             byDay.merge(v.day(), sign(v), RoadVisits::stronger);
@@ -120,7 +119,9 @@ final class RoadVisits {
 
     /** Whether a sensor's death would show in the time after a visit; before the first visit, as after it. */
     boolean monitored(SensorLife life, int visit) {
-        if (!shows || days.isEmpty() || (life.position() != null && life.position().isSpare())) {
+        if (!shows
+                || days.isEmpty()
+                || (life.position() != null && life.position().isSpare())) {
             return false;
         }
         return life.wheelSet() == null

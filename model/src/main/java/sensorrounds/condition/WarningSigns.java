@@ -43,8 +43,7 @@ public final class WarningSigns implements Serializable {
                 dark.add(vehicleClass);
             }
         });
-        return new WarningSigns(
-                true, dark, (cells.calls() + HALF_A_CALL) / (cells.days() + DAYS_OF_PRIOR));
+        return new WarningSigns(true, dark, (cells.calls() + HALF_A_CALL) / (cells.days() + DAYS_OF_PRIOR));
     }
 
     /** Every class shows a warning, at a given rate of calls; for studies with known truth. */

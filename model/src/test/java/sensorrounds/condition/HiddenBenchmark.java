@@ -31,8 +31,7 @@ final class HiddenBenchmark {
         int[] passes = {0};
         long begun = System.nanoTime();
         List<HiddenReadings> sample = sensors.subList(0, Math.max(2000, sensors.size() / 10));
-        HiddenFit rough =
-                HiddenFitter.of(HiddenFleet.MODEL).fit((at, detail) -> sum(sample, at, threads, detail));
+        HiddenFit rough = HiddenFitter.of(HiddenFleet.MODEL).fit((at, detail) -> sum(sample, at, threads, detail));
         long sampled = System.nanoTime();
         HiddenFit fit = HiddenFitter.of(HiddenFleet.MODEL)
                 .withStart(rough.parameters())

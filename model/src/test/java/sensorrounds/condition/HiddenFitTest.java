@@ -52,7 +52,9 @@ class HiddenFitTest {
         List<HiddenReadings> ignorant = new ArrayList<>();
         for (HiddenReadings r : HiddenFleet.readings(FLEET)) {
             HiddenReadings.Builder builder = new HiddenReadings.Builder(0);
-            for (int i = 0; i < r.size() && r.code(i) != HiddenReadings.KNOWN_DEAD && r.code(i) != HiddenReadings.KNOWN_ALIVE; i++) {
+            for (int i = 0;
+                    i < r.size() && r.code(i) != HiddenReadings.KNOWN_DEAD && r.code(i) != HiddenReadings.KNOWN_ALIVE;
+                    i++) {
                 builder.add(r.age(i), r.context(i), r.code(i));
             }
             ignorant.add(

@@ -39,8 +39,7 @@ final class HiddenFleet {
     static final HiddenModel MODEL = model(SETTINGS);
 
     static HiddenModel model(HiddenSettings settings) {
-        return new HiddenModel(
-                settings, WAKE, HiddenCohorts.one(settings), WarningSigns.everywhere(CALLS_PER_DAY));
+        return new HiddenModel(settings, WAKE, HiddenCohorts.one(settings), WarningSigns.everywhere(CALLS_PER_DAY));
     }
 
     /** A simulated sensor: what was seen, and what is true. */

@@ -96,8 +96,7 @@ class HiddenLikelihoodTest {
     private static double[] warned(RoadVisits.Sign sign) {
         return switch (sign) {
             case NONE -> new double[] {1, 1, 1, 1};
-            case CALLED ->
-                new double[] {1, 1, 1 + 1 / TRUTH.daysUntilReported() / HiddenFleet.CALLS_PER_DAY, 1};
+            case CALLED -> new double[] {1, 1, 1 + 1 / TRUTH.daysUntilReported() / HiddenFleet.CALLS_PER_DAY, 1};
             case LIT -> on(TRUTH.warningOn(false), TRUTH.warningOn(true));
             case DARK -> on(1 - TRUTH.warningOn(false), 1 - TRUTH.warningOn(true));
         };

@@ -73,7 +73,9 @@ class HiddenOutlooksTest {
                 (l, d) -> LastReport.SOUND,
                 SETTINGS,
                 AS_OF);
-        return new HiddenOutlooks(fit, LAWS, SETTINGS, AS_OF).of(history, simple).get(0);
+        return new HiddenOutlooks(fit, LAWS, SETTINGS, AS_OF)
+                .of(history, simple)
+                .get(0);
     }
 
     private static double weak(LifeReading... readings) {
@@ -157,9 +159,7 @@ class HiddenOutlooksTest {
         assertThat(o.p90()).isPositive();
 
         WakeModel none = WakeModel.fit(new WakeCells(0), ConditionSettings.defaults());
-        assertThat(outlook(HiddenFit.withoutWakeModel(none), known)
-                        .why())
-                .contains("no read with a count of tries");
+        assertThat(outlook(HiddenFit.withoutWakeModel(none), known).why()).contains("no read with a count of tries");
         assertThatThrownBy(() -> new WakeChances(none, ConditionSettings.defaults()))
                 .hasMessageContaining("no read");
 

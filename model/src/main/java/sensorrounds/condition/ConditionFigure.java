@@ -1,0 +1,76 @@
+package sensorrounds.condition;
+
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import sensorrounds.numeric.StandardNormal;
+
+/**
+ * One figure of the fitted model of the hidden condition, for the tables.
+ *
+ * @param name its name
+ * @param value NaN for a line of words alone
+ * @param lower lower 95 % limit, as {@code upper}; NaN with the value
+ * @param meaning what it says, in words
+ */
+public record ConditionFigure(String name, double value, double lower, double upper, String meaning)
+        implements Serializable {
+    /** Every figure of a fit, after a line that says what came of it. */
+    public static List<ConditionFigure> of(HiddenFit fit) {
+        List<ConditionFigure> figures = new ArrayList<>();
+        figures.add(new ConditionFigure(
+                "fit",
+                Double.NaN,
+                Double.NaN,
+                Double.NaN,
+                fit.converged()
+                        ? String.format(
+                                Locale.ROOT, "fitted to %d sensors, %d of them failed", fit.sensors(), fit.failures())
+                        : "no fit: " + fit.cause() + "; outlooks rest on the law of life and the last report"));
+        if (!fit.converged()) {
+            return figures;
+        }
+        HiddenParameters p = fit.parameters();
+        Lines lines = new Lines(fit, figures);
+        for (int b = 0; b < p.bands(); b++) {
+            String band = p.bands() == 1 ? "" : "_band_" + (b + 1);
+            lines.log("weakening" + band, b, "rate of weakening, relative to the cohort's law of life");
+            lines.log("dying_when_weak" + band, p.bands() + b, "deaths of weak sensors per year");
+        }
+        lines.log("sudden_death", p.sudden(), "rate of sudden death, relative to the cohort's law of life");
+        lines.log("wake_odds_when_weak", p.wake(), "odds that a try wakes a weak sensor, relative to a good one");
+        lines.chance("low_report_when_good", p.report(false, false), "chance of a low battery report, sensor good");
+        lines.chance("low_report_when_good_cold", p.report(false, true), "the same in the cold");
+        lines.chance("low_report_when_weak", p.report(true, false), "chance of a low battery report, sensor weak");
+        lines.chance("low_report_when_weak_cold", p.report(true, true), "the same in the cold");
+        lines.chance("missed", p.missed(), "chance that a read misses a working sensor however often it is tried");
+        lines.chance(
+                "warning_on_alive",
+                p.warning(false),
+                "chance of the system's warning being on at a visit made for another reason, this sensor alive");
+        lines.chance("warning_on_dead", p.warning(true), "the same, this sensor dead and on the road");
+        lines.chance("death_reported", p.reported(), "share of deaths on the road whose warning brings the driver in");
+        lines.log("reports_per_year", p.reporting(), "rate at which it then does; 365.25 over it are the mean days");
+        return figures;
+    }
+
+    private record Lines(HiddenFit fit, List<ConditionFigure> figures) {
+        void log(String name, int i, String meaning) {
+            double half = half(i);
+            double at = fit.parameters().at(i);
+            figures.add(new ConditionFigure(name, Math.exp(at), Math.exp(at - half), Math.exp(at + half), meaning));
+        }
+
+        void chance(String name, int i, String meaning) {
+            double half = half(i);
+            double at = fit.parameters().at(i);
+            figures.add(new ConditionFigure(
+                    name, Odds.chance(at), Odds.chance(at - half), Odds.chance(at + half), meaning));
+        }
+
+        private double half(int i) {
+            return StandardNormal.quantile(0.975) * Math.sqrt(fit.covariance()[i][i]);
+        }
+    }
+}
