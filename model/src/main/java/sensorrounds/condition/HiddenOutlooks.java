@@ -7,7 +7,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import sensorrounds.history.LifeEnd;
 import sensorrounds.history.OriginBasis;
 import sensorrounds.history.SensorLife;
@@ -57,7 +56,7 @@ public final class HiddenOutlooks {
         }
         Map<String, SensorLife> lives = new HashMap<>();
         history.lives().forEach(l -> lives.put(l.lifeId(), l));
-        Set<LocalDate> unheard = UnheardVisits.days(history);
+        UnheardVisits unheard = UnheardVisits.of(history);
         RoadVisits visits = visits(history, fit.model());
         List<SensorOutlook> all = new ArrayList<>();
         for (SensorOutlook o : fallback) {
@@ -70,11 +69,11 @@ public final class HiddenOutlooks {
     public static List<HiddenReadings> readings(
             VehicleHistory history, LifeLaws laws, PartOf parts, HiddenModel model, LocalDate asOf) {
         List<HiddenReadings> all = new ArrayList<>();
-        Set<LocalDate> unheard = UnheardVisits.days(history);
+        UnheardVisits unheard = UnheardVisits.of(history);
         RoadVisits visits = visits(history, model);
         for (SensorLife life : history.lives()) {
             laws.of(history.vehicle().vehicleClass(), parts.of(life))
-                    .flatMap(law -> HiddenReadings.of(life, visits, unheard, model, law.cohort(), asOf))
+                    .flatMap(law -> HiddenReadings.of(life, visits, unheard.days(life), model, law.cohort(), asOf))
                     .ifPresent(all::add);
         }
         return all;
@@ -91,7 +90,7 @@ public final class HiddenOutlooks {
     }
 
     private SensorOutlook of(
-            VehicleHistory history, SensorLife life, RoadVisits visits, Set<LocalDate> unheard, SensorOutlook simpler) {
+            VehicleHistory history, SensorLife life, RoadVisits visits, UnheardVisits unheard, SensorOutlook simpler) {
         if (simpler.cohort() == null) {
             return simpler.because("no law of life could be fitted for sensors like it");
         }
@@ -105,7 +104,7 @@ public final class HiddenOutlooks {
             return simpler.because("it never answered, and its age is not known");
         }
         List<Mixed> mixture = ageKnown
-                ? HiddenReadings.of(life, visits, unheard, fit.model(), simpler.cohort(), asOf).stream()
+                ? HiddenReadings.of(life, visits, unheard.days(life), fit.model(), simpler.cohort(), asOf).stream()
                         .map(r -> new Mixed(r, 1))
                         .toList()
                 : ages(history, life, visits, unheard, simpler);
@@ -119,15 +118,17 @@ public final class HiddenOutlooks {
     private record Mixed(HiddenReadings readings, double weight) {}
 
     private List<Mixed> ages(
-            VehicleHistory history, SensorLife life, RoadVisits visits, Set<LocalDate> unheard, SensorOutlook simpler) {
+            VehicleHistory history, SensorLife life, RoadVisits visits, UnheardVisits unheard, SensorOutlook simpler) {
         LocalDate first = life.firstAnswered();
         LocalDate used = history.vehicle().firstUsed();
         double most = used == null ? Double.POSITIVE_INFINITY : Math.max(0, ChronoUnit.DAYS.between(used, first));
+        LocalDate before = life.fittedNotBefore();
+        double cap = before == null ? Double.POSITIVE_INFINITY : Math.max(0, ChronoUnit.DAYS.between(before, first));
         LifeLaws.Law law = laws.of(simpler.vehicleClass(), simpler.part()).orElseThrow();
         List<Mixed> all = new ArrayList<>();
-        for (UnknownAge.Share share : new UnknownAge(law, 0, most).shares(AGES)) {
+        for (UnknownAge.Share share : new UnknownAge(law, 0, most, cap).shares(AGES)) {
             LocalDate fitted = first.minusDays(Math.round(share.ageDays()));
-            HiddenReadings.of(life, visits, unheard, fit.model(), simpler.cohort(), asOf, fitted, first)
+            HiddenReadings.of(life, visits, unheard.days(life), fit.model(), simpler.cohort(), asOf, fitted, first)
                     .ifPresent(r -> all.add(new Mixed(r, share.weight())));
         }
         return all;

@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import sensorrounds.history.FailureCause;
 import sensorrounds.history.Finding;
 import sensorrounds.history.LifeEnd;
 import sensorrounds.history.LifeReading;
@@ -206,10 +207,17 @@ class HiddenOutlooksTest {
         assertThat(onWheel.size()).isEqualTo(4);
         assertThat(onWheel.code(2)).isNotNegative();
 
-        HiddenReadings out = readings(takenOut(silentOnWheel, day("2026-06-02")), AS_OF);
-        assertThat(out.size()).isEqualTo(2);
-        assertThat(out.code(1)).isEqualTo(HiddenReadings.KNOWN_DEAD);
-        assertThat(readings(takenOut(silentOnWheel, day("2026-06-02")), day("2026-04-01"))
+        LocalDate outOn = day("2026-06-02");
+        HiddenReadings broken = readings(takenOut(silentOnWheel, outOn, FailureCause.STEM_OR_CORROSION), AS_OF);
+        assertThat(broken.size()).isEqualTo(2);
+        assertThat(broken.code(1)).as("seen broken").isEqualTo(HiddenReadings.KNOWN_DEAD);
+        HiddenReadings silent = readings(takenOut(silentOnWheel, outOn, FailureCause.BATTERY), AS_OF);
+        assertThat(silent.size()).isEqualTo(3);
+        assertThat(silent.code(2))
+                .as("taken for dead, which its silence alone says")
+                .isNotNegative();
+        assertThat(silent.failed()).isTrue();
+        assertThat(readings(takenOut(silentOnWheel, outOn, FailureCause.BATTERY), day("2026-04-01"))
                         .failed())
                 .as("not known yet")
                 .isFalse();
@@ -230,7 +238,7 @@ class HiddenOutlooksTest {
                 .orElse(null);
     }
 
-    private static SensorLife takenOut(SensorLife l, LocalDate on) {
+    private static SensorLife takenOut(SensorLife l, LocalDate on, FailureCause cause) {
         return new SensorLife(
                 l.vehicleId(),
                 l.sensorId(),
@@ -245,7 +253,7 @@ class HiddenOutlooksTest {
                 l.firstKnownFailed(),
                 on,
                 l.end(),
-                l.cause(),
+                cause,
                 l.firstWeak(),
                 l.lifetime(),
                 l.exclusion(),
