@@ -124,7 +124,7 @@ public final class FleetReviewJob {
                 .aggregateByKey(
                         new DemandState(),
                         (state, u) -> {
-                            state.add(u.probability(), u.sdLogHazard());
+                            state.add(u);
                             return state;
                         },
                         DemandState::merge);

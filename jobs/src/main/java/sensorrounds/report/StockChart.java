@@ -21,9 +21,8 @@ final class StockChart {
 
     /** @param months of one part and depot, at least one */
     StockChart(List<StockOutlook> months) {
-        this.months = months.stream()
-                .sorted(Comparator.comparing(StockOutlook::month))
-                .toList();
+        this.months =
+                months.stream().sorted(Comparator.comparing(StockOutlook::to)).toList();
         most = Math.max(
                 1,
                 this.months.stream()
@@ -73,7 +72,8 @@ final class StockChart {
         svg.line(LEFT + 80, y - 6, LEFT + 88, y - 6, "interval").line(LEFT + 80, y + 6, LEFT + 88, y + 6, "interval");
         svg.text(LEFT + 94, y + 4, "start", "90 % interval", "tick");
         svg.line(LEFT + 184, y, LEFT + 200, y, "service");
-        svg.text(LEFT + 206, y + 4, "start", "pieces for the service level", "tick");
+        svg.text(LEFT + 206, y + 4, "start", "service level", "tick");
+        svg.line(LEFT + 286, y + 6, LEFT + 286, y - 6, "planned").text(LEFT + 294, y + 4, "start", "planned", "tick");
     }
 
     private void axes(Svg svg) {
@@ -84,7 +84,7 @@ final class StockChart {
         }
         int every = (months.size() + 7) / 8;
         for (int i = 0; i < months.size(); i += every) {
-            svg.text(x(i), FLOOR + 17, "middle", months.get(i).month().toString(), "tick");
+            svg.text(x(i), FLOOR + 17, "middle", label(months.get(i)), "tick");
         }
         svg.text(LEFT, FLOOR + 34, "start", "pieces by month", "tick");
     }
@@ -105,13 +105,22 @@ final class StockChart {
         svg.line(x - 4, y(m.lower()), x + 4, y(m.lower()), "interval");
         svg.line(x - 4, y(m.upper()), x + 4, y(m.upper()), "interval");
         svg.line(x - 9, y(m.serviceLevelPieces()), x + 9, y(m.serviceLevelPieces()), "service");
+        if (m.planned() > 0) {
+            svg.line(x, y(0), x, y(m.planned()), "planned");
+        }
         svg.circle(x, y(m.expected()), 3.5, "dot");
         double width = (RIGHT - LEFT) / months.size();
         svg.field(x - width / 2, TOP, width, FLOOR - TOP, tip(m));
     }
 
+    private static String label(StockOutlook m) {
+        return m.alreadyFailed() ? "not found" : m.month().toString();
+    }
+
     private static String tip(StockOutlook m) {
-        return m.month() + ": " + Format.fixed(m.expected(), 1) + " expected, " + m.lower() + " to " + m.upper()
+        return (m.alreadyFailed() ? "failed already, not yet found" : m.month().toString()) + ": "
+                + Format.fixed(m.expected(), 1) + " expected"
+                + (m.planned() == 0 ? ", " : ", " + m.planned() + " of them planned, ") + m.lower() + " to " + m.upper()
                 + " with 90 %, " + m.serviceLevelPieces() + " for the service level";
     }
 

@@ -32,8 +32,10 @@ final class StockSection implements Section {
 
     @Override
     public String howToRead(ReportData data) {
-        return "The expected figure is the average over all that may happen; with chance nine in ten the month’s demand lies "
-                + "within the interval. The service-level figure is the one to hold, and orders are rounded up to whole "
+        return "Planned are the pieces that the replacement list asks for: now, at a stop booked in the month, and for sensors known "
+                + "dead; the others are left to chance. Before the months stands what has failed since it last answered and nobody "
+                + "has found. The expected figure is the average over all that may happen; with chance nine in ten the demand lies "
+                + "within the interval, the uncertainty of the fitted curves included. The service-level figure is the one to hold, and orders are rounded up to whole "
                 + "packs. The sum over a fleet is surer than any single sensor’s date, so these figures can be planned with.";
     }
 
@@ -127,7 +129,8 @@ final class StockSection implements Section {
                 .marks(s -> Cells.depotMark(s.depot()))
                 .column("Part", (h1, s) -> part(h1, s.partId(), parts.get(s.partId())))
                 .column("Depot", (h1, s) -> depot(h1, s.depot()))
-                .column("Month", (h1, s) -> h1.text(s.month().toString()))
+                .column("Month", (h1, s) -> h1.text(period(s)))
+                .count("Planned", StockOutlook::planned)
                 .number("Expected", StockOutlook::expected, (h1, s) -> h1.text(Format.fixed(s.expected(), 1)))
                 .number(
                         "90 % interval",
@@ -146,9 +149,18 @@ final class StockSection implements Section {
         Comparator<Key> order = Comparator.comparing(Key::partId)
                 .thenComparing(Key::depot, Comparator.nullsLast(Comparator.naturalOrder()));
         return stock.stream()
-                .sorted(Comparator.comparing(StockOutlook::month))
+                .sorted(Comparator.comparing(StockOutlook::to))
                 .collect(Collectors.groupingBy(
                         s -> new Key(s.partId(), s.depot()), () -> new TreeMap<>(order), Collectors.toList()));
+    }
+
+    private static String period(StockOutlook s) {
+        if (s.alreadyFailed()) {
+            return "failed, not found";
+        }
+        return s.from().getDayOfMonth() == 1
+                ? s.month().toString()
+                : s.month() + " from day " + s.from().getDayOfMonth();
     }
 
     private static String title(Key k, Part part) {

@@ -2,6 +2,7 @@ package sensorrounds.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.List;
@@ -142,7 +143,20 @@ class ChartsTest {
     void stockIntervalsSpanTheirLimits() {
         StringBuilder out = new StringBuilder();
         Html h = new Html(out);
-        new StockChart(List.of(new StockOutlook("P", "D", YearMonth.of(2026, 4), 5, 2, 10, null, 8, null, 40)))
+        new StockChart(List.of(new StockOutlook(
+                        "P",
+                        "D",
+                        YearMonth.of(2026, 4),
+                        LocalDate.of(2026, 4, 1),
+                        LocalDate.of(2026, 4, 30),
+                        0,
+                        5,
+                        2,
+                        10,
+                        null,
+                        8,
+                        null,
+                        40)))
                 .write(h, "P, D");
         h.finish();
         // One month stands in the middle of 36 to 418; ten pieces are 152 units, from 44 to 196.

@@ -188,7 +188,20 @@ final class SampleReport {
                         text, text, place, text, text, text, WatchEntry.Sign.SLOW_TO_WAKE, AS_OF, 0.9, text, text))),
                 Listed.whole(List.of(
                         new FollowUp(text, text, text, AS_OF, Repair.RELEARN, 5, 20, FollowUp.State.OPEN, null, null))),
-                List.of(new StockOutlook(text, text, YearMonth.of(2026, 4), 3, 1, 6, 2, 6, 4, 90)),
+                List.of(new StockOutlook(
+                        text,
+                        text,
+                        YearMonth.of(2026, 4),
+                        AS_OF.plusDays(1),
+                        AS_OF.plusDays(30),
+                        1,
+                        3,
+                        1,
+                        6,
+                        2,
+                        6,
+                        4,
+                        90)),
                 List.of(new Part(text, text, Part.Kind.SENSOR, 38, 5, 4, 433.92, List.of(text))),
                 Listed.whole(List.of(new ReaderQuality(text, 40, 1.2, 0.8, 0.7, 0.9, false))),
                 List.of(new FindingGroup(
@@ -266,7 +279,10 @@ final class SampleReport {
                     rows.add(new StockOutlook(
                             part,
                             DEPOTS.get(d),
-                            YearMonth.of(2026, 4).plusMonths(m),
+                            m == 0 ? null : YearMonth.of(2026, 3).plusMonths(m),
+                            m == 0 ? null : LocalDate.of(2026, 3, 1).plusMonths(m),
+                            m == 0 ? AS_OF : YearMonth.of(2026, 3).plusMonths(m).atEndOfMonth(),
+                            m == 1 ? 3 : 0,
                             e,
                             (int) Math.max(0, Math.floor(e - 1.6 * Math.sqrt(e))),
                             (int) Math.ceil(e + 1.7 * Math.sqrt(e)),

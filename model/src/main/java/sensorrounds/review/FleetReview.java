@@ -55,7 +55,7 @@ public record FleetReview(
         for (VehicleReview r : reviews) {
             lines.addAll(r.lines());
             for (DemandUnit u : r.demand()) {
-                demand.computeIfAbsent(u.key(), k -> new DemandState()).add(u.probability(), u.sdLogHazard());
+                demand.computeIfAbsent(u.key(), k -> new DemandState()).add(u);
             }
         }
         FleetTotals totals = new FleetTotals();

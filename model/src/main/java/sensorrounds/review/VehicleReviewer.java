@@ -19,9 +19,9 @@ import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.outlook.UnmonitoredWheels;
 import sensorrounds.recurrence.Recurrence;
 import sensorrounds.replacement.Mounting;
+import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.replacement.ReplacementPlanner;
 import sensorrounds.replacement.VehicleCase;
-import sensorrounds.stock.DemandUnit;
 import sensorrounds.stock.StockForecast;
 import sensorrounds.survival.LifeLaw;
 
@@ -73,7 +73,6 @@ public final class VehicleReviewer implements Serializable {
         List<UnmonitoredWheel> unmonitored = UnmonitoredWheels.of(history, asOf);
         String setOnVehicle = Mounting.setOnVehicle(history);
         List<VehicleCase.Sensor> sensors = new ArrayList<>();
-        List<DemandUnit> demand = new ArrayList<>();
         String original = history.vehicle().originalPart();
         for (SensorOutlook o : outlooks) {
             LifeLaw law = estimates
@@ -88,14 +87,14 @@ public final class VehicleReviewer implements Serializable {
                     planner.priceOf(part),
                     Mounting.of(o.position(), o.wheelSet(), setOnVehicle),
                     VehicleCases.place(history, o)));
-            demand.addAll(stock.demandOf(o, law, original));
         }
+        List<RankedReplacement> lines = planner.plan(
+                VehicleCases.of(history, sensors, unmonitored, s.replacement().outOfSightDays(), asOf));
         Map<String, Double> withinYear =
                 outlooks.stream().collect(Collectors.toMap(SensorOutlook::lifeId, SensorOutlook::p365, (a, b) -> a));
         return new VehicleReview(
                 history.vehicleId(),
-                planner.plan(VehicleCases.of(
-                        history, sensors, unmonitored, s.replacement().outOfSightDays(), asOf)),
+                lines,
                 WatchList.of(history, estimates.wake(), s.condition()),
                 unmonitored,
                 Recurrence.of(
@@ -106,7 +105,7 @@ public final class VehicleReviewer implements Serializable {
                                 s.recurrence(),
                                 asOf)
                         .orElse(null),
-                demand);
+                VehicleDemand.of(history, lines, unmonitored, estimates, stock, asOf));
     }
 
     /** Month by month outlook of one part at one depot; used once the demand of all vehicles is added up. */

@@ -8,13 +8,39 @@ import java.util.Comparator;
  * What demand is added up for: a part at a depot over a stretch of time.
  *
  * @param depot null when not known
- * @param month the month; null for the stretch from the as-of day that an order placed now must cover: lead time and
- *     the days to the next ordering
+ * @param month the month; null unless the stretch is one
  */
-public record DemandKey(String partId, String depot, YearMonth month) implements Serializable, Comparable<DemandKey> {
+public record DemandKey(String partId, String depot, Stretch stretch, YearMonth month)
+        implements Serializable, Comparable<DemandKey> {
     private static final Comparator<DemandKey> ORDER = Comparator.comparing(DemandKey::partId)
             .thenComparing(DemandKey::depot, Comparator.nullsFirst(Comparator.naturalOrder()))
+            .thenComparing(DemandKey::stretch)
             .thenComparing(DemandKey::month, Comparator.nullsFirst(Comparator.naturalOrder()));
+
+    /** Kind of stretch. */
+    public enum Stretch {
+        /** From the as-of day what an order placed now must cover: lead time and the days to the next ordering. */
+        COVER,
+        /** Before the as-of day: failed since the last answer, and nobody has found out. */
+        ALREADY_FAILED,
+        /** A month, or what is left of it after the as-of day. */
+        MONTH
+    }
+
+    public DemandKey {
+        if ((stretch == Stretch.MONTH) != (month != null)) {
+            throw new IllegalArgumentException(
+                    "a month goes with the stretch MONTH only; got " + stretch + ", " + month);
+        }
+    }
+
+    static DemandKey of(String partId, String depot, Stretch stretch) {
+        return new DemandKey(partId, depot, stretch, null);
+    }
+
+    static DemandKey of(String partId, String depot, YearMonth month) {
+        return new DemandKey(partId, depot, Stretch.MONTH, month);
+    }
 
     @Override
     public int compareTo(DemandKey other) {

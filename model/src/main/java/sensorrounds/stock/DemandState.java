@@ -32,9 +32,16 @@ public final class DemandState implements Serializable {
     private long[] cells = new long[0];
     private long[] counts = new long[0];
     private int sensors;
+    private int planned;
+
+    /** Adds one sensor's share. */
+    public void add(DemandUnit unit) {
+        add(unit.probability(), unit.sdLogHazard());
+        planned += unit.kind() == DemandUnit.Kind.PLANNED ? 1 : 0;
+    }
 
     /**
-     * Adds one sensor.
+     * Adds one sensor that may fail.
      *
      * @throws IllegalArgumentException when the probability is not in 0..1 or the standard deviation is negative
      */
@@ -52,6 +59,7 @@ public final class DemandState implements Serializable {
     /** Adds all of another state to this one. */
     public DemandState merge(DemandState other) {
         sensors += other.sensors;
+        planned += other.planned;
         for (int i = 0; i < other.cells.length; i++) {
             put(other.cells[i], other.counts[i]);
         }
@@ -61,6 +69,11 @@ public final class DemandState implements Serializable {
     /** Sensors added. */
     public int sensors() {
         return sensors;
+    }
+
+    /** Those of them that are planned. */
+    public int planned() {
+        return planned;
     }
 
     /** Predictive distribution of the demand. */

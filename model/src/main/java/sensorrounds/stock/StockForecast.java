@@ -10,15 +10,17 @@ import java.util.Map;
 import sensorrounds.fleet.Part;
 import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.outlook.SurvivalAhead;
+import sensorrounds.stock.DemandKey.Stretch;
 import sensorrounds.survival.LifeLaw;
 
 /**
  * Demand for sensors by part, depot and month, and what to order. The way: {@link #demandOf} for each sensor, a {@link
  * DemandState} for each key, {@link #outlook} for each part and depot.
  *
- * <p>The months are calendar months from the as-of day's own, which counts from that day on. The first month holds also
- * what may have failed since the last answer and nobody knows yet: it turns up as demand. A sensor is counted for its
- * first failure only; that the new one fails within the months is left out.
+ * <p>Before the months stands what may have failed since the last answer and nobody knows yet: it turns up as demand when it
+ * is found. The months are calendar months, the first that of the day after the as-of day, from that day on. A sensor that
+ * is planned to be replaced is one piece on that day, for certain, and nothing else; should it fail before, it is the same
+ * piece. Any other is counted for its first failure only; that a new one fails within the months is left out.
  *
  * <p>Pieces for a service level L: smallest k with P(demand <= k) >= L, the base-stock quantile (Zipkin, 2000,
  * Foundations of Inventory Management). The order proposed brings the pieces on hand up to that quantile of the demand
@@ -46,8 +48,8 @@ public final class StockForecast implements Serializable {
     }
 
     /**
-     * Demand of one sensor: a unit for each month and one for the days an order must cover. None when no law of life was
-     * fitted for it.
+     * Demand of one sensor that nobody plans to replace: a unit for each stretch. None when no law of life was fitted for
+     * it.
      *
      * @param law law of the outlook's cohort; null when there is none
      * @param originalPart part the vehicle came with, which stands in when the sensor's own is not known; null when not
@@ -61,46 +63,99 @@ public final class StockForecast implements Serializable {
         SurvivalAhead ahead = new SurvivalAhead(outlook, law, horizonDays);
         double sd = ahead.sdLogHazard();
         String part = partToFit(outlook.part(), originalPart);
-        units.add(new DemandUnit(new DemandKey(part, outlook.depot(), null), ahead.failureBy(coverDays(part)), sd));
-        double before = 0;
+        String depot = outlook.depot();
+        double before = ahead.failureBy(0);
+        units.add(chance(DemandKey.of(part, depot, Stretch.COVER), ahead.failureBy(coverDays(part)), sd));
+        units.add(chance(DemandKey.of(part, depot, Stretch.ALREADY_FAILED), before, sd));
         for (int m = 0; m < settings.months(); m++) {
-            YearMonth month = YearMonth.from(asOf).plusMonths(m);
-            double by = ahead.failureBy(ChronoUnit.DAYS.between(asOf, month.atEndOfMonth()));
-            units.add(new DemandUnit(new DemandKey(part, outlook.depot(), month), Math.max(0, by - before), sd));
+            double by = ahead.failureBy(ChronoUnit.DAYS.between(asOf, month(m).atEndOfMonth()));
+            units.add(chance(DemandKey.of(part, depot, month(m)), Math.max(0, by - before), sd));
             before = by;
         }
         return units;
     }
 
     /**
-     * The outlook of one part at one depot, month by month.
+     * Demand of a sensor that is planned to be fitted: one piece in the month of that day and, when an order placed now has
+     * to cover it, in that stretch; nothing beyond the months.
+     *
+     * @param ownPart part of the sensor that it stands in for; null when not known
+     * @param on the day; before the first month's for one due already
+     */
+    public List<DemandUnit> plannedPiece(String ownPart, String originalPart, String depot, LocalDate on) {
+        String part = partToFit(ownPart, originalPart);
+        YearMonth first = month(0);
+        YearMonth month = YearMonth.from(on).isBefore(first) ? first : YearMonth.from(on);
+        List<DemandUnit> units = new ArrayList<>();
+        if (ChronoUnit.DAYS.between(asOf, on) <= coverDays(part)) {
+            units.add(planned(DemandKey.of(part, depot, Stretch.COVER)));
+        }
+        if (month.isBefore(first.plusMonths(settings.months()))) {
+            units.add(planned(DemandKey.of(part, depot, month)));
+        }
+        return units;
+    }
+
+    private static DemandUnit chance(DemandKey key, double probability, double sd) {
+        return new DemandUnit(key, probability, sd, DemandUnit.Kind.FAILURE);
+    }
+
+    private static DemandUnit planned(DemandKey key) {
+        return new DemandUnit(key, 1, 0, DemandUnit.Kind.PLANNED);
+    }
+
+    private YearMonth month(int m) {
+        return YearMonth.from(asOf.plusDays(1)).plusMonths(m);
+    }
+
+    /**
+     * The outlook of one part at one depot: what has failed already, then month by month.
      *
      * @param demand state of each of its keys; a missing one is no demand
      * @param onHand pieces at the depot; null when not known, and then no order is proposed
      */
     public List<StockOutlook> outlook(String partId, String depot, Map<DemandKey, DemandState> demand, Integer onHand) {
         List<StockOutlook> rows = new ArrayList<>();
+        DemandState cover = state(demand, DemandKey.of(partId, depot, Stretch.COVER));
+        Integer order = onHand == null ? null : (Integer) proposedOrder(cover, partId, onHand);
+        DemandState already = state(demand, DemandKey.of(partId, depot, Stretch.ALREADY_FAILED));
+        rows.add(row(partId, depot, null, null, asOf, already, onHand, order));
         for (int m = 0; m < settings.months(); m++) {
-            YearMonth month = YearMonth.from(asOf).plusMonths(m);
-            DemandState state = demand.getOrDefault(new DemandKey(partId, depot, month), new DemandState());
-            CountDistribution pieces = state.finish();
-            Integer order = m > 0 || onHand == null
-                    ? null
-                    : (Integer) proposedOrder(
-                            demand.getOrDefault(new DemandKey(partId, depot, null), new DemandState()), partId, onHand);
-            rows.add(new StockOutlook(
-                    partId,
-                    depot,
-                    month,
-                    pieces.mean(),
-                    pieces.quantile(0.05),
-                    pieces.quantile(0.95),
-                    m == 0 ? onHand : null,
-                    pieces.quantile(settings.serviceLevel()),
-                    order,
-                    state.sensors()));
+            LocalDate from = m == 0 ? asOf.plusDays(1) : month(m).atDay(1);
+            DemandState state = state(demand, DemandKey.of(partId, depot, month(m)));
+            rows.add(row(partId, depot, month(m), from, month(m).atEndOfMonth(), state, null, null));
         }
         return rows;
+    }
+
+    private StockOutlook row(
+            String partId,
+            String depot,
+            YearMonth month,
+            LocalDate from,
+            LocalDate to,
+            DemandState state,
+            Integer onHand,
+            Integer order) {
+        CountDistribution pieces = state.finish();
+        return new StockOutlook(
+                partId,
+                depot,
+                month,
+                from,
+                to,
+                state.planned(),
+                pieces.mean(),
+                pieces.quantile(0.05),
+                pieces.quantile(0.95),
+                onHand,
+                pieces.quantile(settings.serviceLevel()),
+                order,
+                state.sensors());
+    }
+
+    private static DemandState state(Map<DemandKey, DemandState> demand, DemandKey key) {
+        return demand.getOrDefault(key, new DemandState());
     }
 
     /** Pieces to order now, in whole packs: the cover quantile less what is on hand, never negative. */

@@ -5,7 +5,7 @@ import java.io.Serializable;
 /**
  * What the stock outlook is computed by.
  *
- * @param months months to look ahead, the as-of day's own first, at least 1
+ * @param months months to look ahead, that of the day after the as-of day first, at least 1
  * @param serviceLevel probability with which the pieces must meet demand, between 0 and 1
  * @param reviewDays days from one ordering to the next
  * @param leadTimeDays lead time of a part that is not in the parts list, days

@@ -58,15 +58,18 @@ class StockForecastTest {
         List<DemandUnit> units = FORECAST.demandOf(outlook("P1", 2000, 100), LAW, null);
         assertThat(units)
                 .extracting(u -> u.key().month())
-                .containsExactly(null, YearMonth.of(2026, 3), YearMonth.of(2026, 4), YearMonth.of(2026, 5));
+                .containsExactly(null, null, YearMonth.of(2026, 3), YearMonth.of(2026, 4), YearMonth.of(2026, 5));
         double alive = LAW.survival(1900);
         // Between the days that an outlook reports its hazard counts as level: hence the tolerance.
-        // Cover: 14 days' lead time and 30 to the next ordering. March: from the 10th, and what died since the answer.
+        // Cover: 14 days' lead time and 30 to the next ordering. Then what died since the answer, then March from the
+        // 11th.
         assertThat(units.get(0).probability()).isCloseTo(1 - LAW.survival(2044) / alive, within(5e-4));
-        assertThat(units.get(1).probability()).isCloseTo(1 - LAW.survival(2021) / alive, within(5e-4));
+        assertThat(units.get(1).probability()).isCloseTo(1 - LAW.survival(2000) / alive, within(1e-12));
         assertThat(units.get(2).probability())
-                .isCloseTo((LAW.survival(2021) - LAW.survival(2051)) / alive, within(5e-4));
+                .isCloseTo((LAW.survival(2000) - LAW.survival(2021)) / alive, within(5e-4));
         assertThat(units.get(3).probability())
+                .isCloseTo((LAW.survival(2021) - LAW.survival(2051)) / alive, within(5e-4));
+        assertThat(units.get(4).probability())
                 .isCloseTo((LAW.survival(2051) - LAW.survival(2082)) / alive, within(5e-4));
         assertThat(units.get(1).sdLogHazard()).isPositive();
     }
@@ -103,14 +106,20 @@ class StockForecastTest {
         List<StockOutlook> rows = FORECAST.outlook("P1", "North", demand, 5);
         assertThat(rows)
                 .extracting(StockOutlook::month)
-                .containsExactly(YearMonth.of(2026, 3), YearMonth.of(2026, 4), YearMonth.of(2026, 5));
+                .containsExactly(null, YearMonth.of(2026, 3), YearMonth.of(2026, 4), YearMonth.of(2026, 5));
+        assertThat(rows).extracting(StockOutlook::from).startsWith(null, LocalDate.of(2026, 3, 11));
         StockOutlook first = rows.get(0);
-        assertThat(first.expected()).isCloseTo(march, within(0.001 * march));
-        assertThat(first.sensors()).isEqualTo(300);
-        assertThat(first.lower()).isLessThan((int) march);
-        assertThat(first.serviceLevelPieces()).isEqualTo(first.upper()).isGreaterThan((int) march);
+        StockOutlook second = rows.get(1);
+        assertThat(first.alreadyFailed()).isTrue();
+        assertThat(second.expected()).isCloseTo(march, within(0.001 * march));
+        assertThat(second.sensors()).isEqualTo(300);
+        assertThat(second.planned()).isZero();
+        assertThat(second.lower()).isLessThan((int) march);
+        assertThat(second.serviceLevelPieces()).isEqualTo(second.upper()).isGreaterThan((int) march);
         assertThat(first.onHand()).isEqualTo(5);
-        int need = demand.get(new DemandKey("P1", "North", null)).finish().quantile(0.95);
+        int need = demand.get(DemandKey.of("P1", "North", DemandKey.Stretch.COVER))
+                .finish()
+                .quantile(0.95);
         assertThat(first.proposedOrder() % 4).isZero();
         assertThat(first.proposedOrder() + 5).isBetween(need, need + 3);
         assertThat(rows.get(1).proposedOrder()).isNull();
@@ -119,6 +128,35 @@ class StockForecastTest {
                 .isZero();
         assertThat(FORECAST.outlook("P1", "North", demand, null).get(0).proposedOrder())
                 .isNull();
+    }
+
+    /** Cover: 14 days' lead time and 30 to the next ordering, so up to 2026-04-23. */
+    @Test
+    void aPlannedSensorIsOnePieceOnItsDay() {
+        Map<DemandKey, DemandState> demand = new HashMap<>();
+        for (LocalDate day : List.of(AS_OF, AS_OF.plusDays(44), AS_OF.plusDays(45), LocalDate.of(2026, 6, 1))) {
+            for (DemandUnit unit : FORECAST.plannedPiece("P1", null, "North", day)) {
+                demand.computeIfAbsent(unit.key(), k -> new DemandState()).add(unit);
+            }
+        }
+        List<StockOutlook> rows = FORECAST.outlook("P1", "North", demand, 0);
+        assertThat(rows).extracting(StockOutlook::planned).containsExactly(0, 1, 2, 0);
+        assertThat(rows).extracting(StockOutlook::lower).containsExactly(0, 1, 2, 0);
+        assertThat(rows).extracting(StockOutlook::upper).containsExactly(0, 1, 2, 0);
+        assertThat(rows.get(0).proposedOrder())
+                .as("two pieces in packs of four")
+                .isEqualTo(4);
+        assertThat(FORECAST.outlook("P1", "North", demand, 2).get(0).proposedOrder())
+                .isZero();
+    }
+
+    @Test
+    void onTheLastDayOfAMonthTheNextOneIsTheFirst() {
+        StockForecast atMonthsEnd =
+                new StockForecast(Map.of(), new StockSettings(2, 0.95, 30, 7, 1), 90, LocalDate.of(2026, 3, 31));
+        assertThat(atMonthsEnd.outlook("P1", null, Map.of(), 0))
+                .extracting(StockOutlook::month)
+                .containsExactly(null, YearMonth.of(2026, 4), YearMonth.of(2026, 5));
     }
 
     @Test
