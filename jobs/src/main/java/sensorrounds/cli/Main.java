@@ -18,6 +18,7 @@ import sensorrounds.run.UsageError;
         versionProvider = Version.class,
         subcommands = {
             RunCommand.class,
+            IngestCommand.class,
             CheckCommand.class,
             LayoutCommand.class,
             ExplainCommand.class,

@@ -35,6 +35,13 @@ final class RunCommand implements Callable<Integer> {
     @Mixin
     private DataOptions input;
 
+    @Option(
+            names = "--store",
+            paramLabel = "FOLDER",
+            description = "Folder that keeps what was read from the logs, so that only new or changed logs are read."
+                    + " Default: none; all logs are read.")
+    private String store;
+
     @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Output folder. A path or a URI.")
     private String out;
 
@@ -55,7 +62,7 @@ final class RunCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         Progress progress = quiet ? Progress.SILENT : Progress.timed(err::println);
         Pipeline.Outcome outcome =
-                new Pipeline(new RunOptions(input.data, input.logs, input.settings, out, asOf), progress).run();
+                new Pipeline(new RunOptions(input.data, input.logs, input.settings, store, out, asOf), progress).run();
         screen.println(outcome.summary());
         if (outcome.overLimit()) {
             err.println(

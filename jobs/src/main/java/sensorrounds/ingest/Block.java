@@ -23,8 +23,10 @@ import sensorrounds.visit.VisitHeader;
  * @param file file of the rows
  * @param line line of the first of them
  * @param bytes the rows
+ * @param rows how many
+ * @param outcome what became of all of them
  */
-record Block(String key, String file, long line, byte[] bytes) {
+record Block(String key, String file, long line, byte[] bytes, int rows, LogRow.Outcome outcome) {
     private static final LogRow.Outcome[] OUTCOMES = LogRow.Outcome.values();
     private static final RejectionRule[] RULES = RejectionRule.values();
     private static final Note[] NOTES = Note.values();
@@ -66,7 +68,8 @@ record Block(String key, String file, long line, byte[] bytes) {
                 default -> throw new IllegalArgumentException("duplicates are found after the shuffle only");
             }
         }
-        return new Block(key(first), first.source().file(), first.source().line(), out.take());
+        return new Block(
+                key(first), first.source().file(), first.source().line(), out.take(), rows.size(), first.outcome());
     }
 
     static List<LogRow> rows(byte[] bytes) {

@@ -59,7 +59,7 @@ final class ByteWriter {
         number(value == null ? 0 : value ? 1 : 2);
     }
 
-    /** By its place in the enum: blocks never outlive the job that wrote them. */
+    /** By its place in the enum: a block is read again only by the code that wrote it, see {@link ReaderVersion}. */
     void word(Enum<?> value) {
         number(value == null ? 0 : value.ordinal() + 1L);
     }

@@ -44,9 +44,40 @@ public final class CheckReport {
         line(out, "    way out: %s", group.kind().remedy());
     }
 
+    /** What an update of a store did, and what came of the logs that were read. */
+    public static String text(StoreUpdate.Outcome update) {
+        StringBuilder out = new StringBuilder();
+        IngestSummary read = update.read();
+        if (read != null) {
+            files(read.files(), Duplicates.NOT_YET_KNOWN, out);
+            line(
+                    out,
+                    "%n%d rows in = %d understood + %d quarantined",
+                    read.rowsIn(),
+                    read.accepted(),
+                    read.quarantined());
+            reasons(read, out);
+            out.append(System.lineSeparator());
+        }
+        line(
+                out,
+                "logs: %d new, %d changed, %d withdrawn, %d as before",
+                update.fresh(),
+                update.changed(),
+                update.withdrawn(),
+                update.unchanged());
+        line(
+                out,
+                "in the store: %d rows of %d logs, %d of them quarantined; a run settles duplicates over all of them",
+                update.logs().rows(),
+                update.logs().files().size(),
+                update.logs().quarantined());
+        return out.toString();
+    }
+
     public static String text(IngestSummary summary) {
         StringBuilder out = new StringBuilder();
-        files(summary.files(), out);
+        files(summary.files(), Duplicates.SETTLED, out);
         line(
                 out,
                 "%n%d rows in = %d accepted + %d quarantined + %d duplicates",
@@ -55,6 +86,11 @@ public final class CheckReport {
                 summary.quarantined(),
                 summary.duplicateRows());
         summary.duplicates().forEach((rule, rows) -> line(out, "  %d duplicates: %s", rows, rule.words()));
+        reasons(summary, out);
+        return out.toString();
+    }
+
+    private static void reasons(IngestSummary summary, StringBuilder out) {
         if (!summary.notes().isEmpty()) {
             line(out, "%nConverted or odd, but used:");
             summary.notes().forEach((note, rows) -> line(out, "  %d rows: %s", rows, note.words()));
@@ -63,17 +99,31 @@ public final class CheckReport {
             line(out, "%nIn quarantine:");
             summary.quarantine().forEach(reason -> reason(reason, out));
         }
-        return out.toString();
     }
 
-    private static void files(List<FileResult> files, StringBuilder out) {
+    /** Whether the rows of all logs have been held against each other. */
+    private enum Duplicates {
+        SETTLED,
+        NOT_YET_KNOWN
+    }
+
+    private static void files(List<FileResult> files, Duplicates duplicates, StringBuilder out) {
         int width = files.stream()
                 .limit(MOST_FILES)
                 .mapToInt(f -> f.file().length())
                 .max()
                 .orElse(0);
-        String form = "%-" + Math.max(4, width) + "s %10s %10s %11s %10s  %s";
-        line(out, form, "file", "rows in", "accepted", "quarantined", "duplicates", "layout");
+        boolean settled = duplicates == Duplicates.SETTLED;
+        String form = "%-" + Math.max(4, width) + "s %10s %10s %11s" + (settled ? " %10s" : "%s") + "  %s";
+        line(
+                out,
+                form,
+                "file",
+                "rows in",
+                settled ? "accepted" : "understood",
+                "quarantined",
+                settled ? "duplicates" : "",
+                "layout");
         files.stream()
                 .limit(MOST_FILES)
                 .forEach(f -> line(
@@ -83,7 +133,7 @@ public final class CheckReport {
                         f.count().rows(),
                         f.accepted(),
                         f.quarantined(),
-                        f.duplicates(),
+                        settled ? f.duplicates() : "",
                         f.count().layout() == null ? "canonical" : f.count().layout()));
         if (files.size() > MOST_FILES) {
             line(out, "and %d more files", files.size() - MOST_FILES);

@@ -61,11 +61,16 @@ final class ExactStream extends FilterInputStream {
     }
 
     private RefusedInput changed(String found) {
+        return changed(slice.file(), found);
+    }
+
+    /** @param found what the file is now */
+    static RefusedInput changed(LogFile file, String found) {
         return new RefusedInput(
                 "a log changed while it was read",
-                slice.file().name(),
+                file.name(),
                 found,
-                slice.file().bytes() + " bytes, as when the run began",
+                file.bytes() + " bytes, as when the run began",
                 "wait until the file is wholly written or copied, and start again");
     }
 }

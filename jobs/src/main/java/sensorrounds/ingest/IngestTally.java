@@ -66,7 +66,7 @@ final class IngestTally implements Serializable {
         switch (row.outcome()) {
             case QUARANTINED -> add(reason(row.quarantined()));
             case DUPLICATE -> duplicates.merge(row.duplicate().rule(), 1L, Long::sum);
-            case FILE -> counts.put(row.file().file(), row.file());
+            case FILE -> counts.merge(row.file().file(), row.file(), FileCount::plus);
             default -> {
                 // An accepted row is only counted, below like the others.
             }
@@ -74,7 +74,7 @@ final class IngestTally implements Serializable {
         add(row.source().file(), row.outcome(), 1);
     }
 
-    private void add(String file, LogRow.Outcome outcome, long number) {
+    void add(String file, LogRow.Outcome outcome, long number) {
         rows.computeIfAbsent(file, f -> new long[LogRow.Outcome.values().length])[outcome.ordinal()] += number;
     }
 
@@ -84,7 +84,7 @@ final class IngestTally implements Serializable {
                 add(file, outcome, numbers[outcome.ordinal()]);
             }
         });
-        counts.putAll(other.counts);
+        other.counts.forEach((file, count) -> counts.merge(file, count, FileCount::plus));
         other.reasons.values().forEach(this::add);
         other.duplicates.forEach((rule, number) -> duplicates.merge(rule, number, Long::sum));
     }

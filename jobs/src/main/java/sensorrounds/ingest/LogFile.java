@@ -9,11 +9,12 @@ import sensorrounds.intake.Layout;
  * @param uri where it is
  * @param name how it is called in sources and messages: its path below the data folder
  * @param bytes size as stored
+ * @param modified when it was last written, milliseconds by the clock of its file system
  * @param format form of its lines
  * @param gzipped true when it is compressed
  * @param layout the layout that applies; {@link Layout#CANONICAL} when none does
  */
-public record LogFile(String uri, String name, long bytes, Format format, boolean gzipped, Layout layout)
+public record LogFile(String uri, String name, long bytes, long modified, Format format, boolean gzipped, Layout layout)
         implements Serializable {
     /** Form of the lines of a log. */
     public enum Format {

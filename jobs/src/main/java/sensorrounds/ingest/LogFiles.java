@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Predicate;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileStatus;
 import org.apache.hadoop.fs.FileSystem;
@@ -42,6 +43,15 @@ public final class LogFiles {
      * @throws RefusedInput when there is none, or when one of them is no visit log
      */
     public List<LogFile> find(String where) {
+        return find(where, file -> false);
+    }
+
+    /**
+     * As {@link #find(String)}.
+     *
+     * @param known files that were recognised before and have not changed; they are not opened
+     */
+    public List<LogFile> find(String where, Predicate<LogFile> known) {
         try {
             Path path = new Path(where);
             FileSystem files = path.getFileSystem(hadoop);
@@ -69,7 +79,7 @@ public final class LogFiles {
             Path root = files.makeQualified(dataFolder);
             List<LogFile> logs = new ArrayList<>();
             for (FileStatus status : found) {
-                logs.add(recognise(status, root));
+                logs.add(recognise(status, root, known));
             }
             logs.sort(Comparator.comparing(LogFile::name));
             return logs;
@@ -115,7 +125,7 @@ public final class LogFiles {
         return false;
     }
 
-    private LogFile recognise(FileStatus status, Path root) {
+    private LogFile recognise(FileStatus status, Path root, Predicate<LogFile> known) {
         String name = name(status.getPath(), root);
         String lower = name.toLowerCase(Locale.ROOT);
         boolean gzipped = lower.endsWith(".gz");
@@ -134,9 +144,17 @@ public final class LogFiles {
         if (status.getLen() == 0) {
             throw empty(name);
         }
-        LogFile log =
-                new LogFile(status.getPath().toString(), name, status.getLen(), format, gzipped, layout(name, format));
-        sniff(log);
+        LogFile log = new LogFile(
+                status.getPath().toString(),
+                name,
+                status.getLen(),
+                status.getModificationTime(),
+                format,
+                gzipped,
+                layout(name, format));
+        if (!known.test(log)) {
+            sniff(log);
+        }
         return log;
     }
 

@@ -20,7 +20,6 @@ import sensorrounds.assemble.Histories;
 import sensorrounds.fleet.Vehicle;
 import sensorrounds.history.Finding;
 import sensorrounds.history.VehicleHistory;
-import sensorrounds.ingest.IngestJob;
 import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.LogTable;
 import sensorrounds.ingest.RefusedInput;
@@ -65,14 +64,19 @@ public final class Pipeline {
     /** Reads, reviews, writes and publishes. A run that fails leaves earlier results as they were. */
     public Outcome run() {
         Configuration hadoop = hadoop();
-        RunInputs inputs = RunInputs.find(options, hadoop);
+        try (LogSource logs = LogSource.of(options.store(), hadoop)) {
+            return run(logs, RunInputs.find(options, hadoop, logs.knows()), hadoop);
+        }
+    }
+
+    private Outcome run(LogSource logs, RunInputs inputs, Configuration hadoop) {
         RunStore store = new RunStore(options.out(), hadoop);
         Path folder = store.begin();
         progress.say("run " + folder.getName() + ": " + inputs.logs().size() + " logs, " + size(inputs.bytes()));
         String why = "the process was stopped";
         boolean published = false;
         try (SparkSessions.Session session = SparkSessions.open("sensor-rounds", inputs.bytes())) {
-            Outcome outcome = run(session.spark(), inputs, store, folder);
+            Outcome outcome = run(session.spark(), logs, inputs, store, folder);
             store.mark(
                     folder, outcome.overLimit() ? RunStore.State.DONE_OVER_QUARANTINE_LIMIT : RunStore.State.DONE, "");
             store.publish(folder);
@@ -89,11 +93,11 @@ public final class Pipeline {
         }
     }
 
-    private Outcome run(SparkSession spark, RunInputs inputs, RunStore store, Path folder) {
+    private Outcome run(SparkSession spark, LogSource logs, RunInputs inputs, RunStore store, Path folder) {
         JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
         String rows = new Path(folder, "tables/log_rows").toString();
         progress.say("Spark started; reading the logs");
-        IngestSummary ingest = new IngestJob(spark, SparkSessions.partitions(spark)).run(inputs.logs(), rows);
+        IngestSummary ingest = logs.rows(spark, inputs.logs(), rows, progress);
 
         LocalDate asOf = AsOf.of(options.asOf(), spark, rows);
         progress.say(ingest.accepted() + " rows accepted; rebuilding sensor lives as of " + asOf);

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileSystem;
 import org.apache.hadoop.fs.Path;
@@ -31,6 +32,11 @@ public record RunInputs(
 
     /** @throws RefusedInput for data that cannot be used @throws UsageError for settings that cannot be */
     public static RunInputs find(RunOptions options, Configuration hadoop) {
+        return find(options, hadoop, file -> false);
+    }
+
+    /** @param known logs that were recognised before and have not changed; they are not opened */
+    static RunInputs find(RunOptions options, Configuration hadoop, Predicate<LogFile> known) {
         RunSettings settings = settings(options, hadoop);
         folder(options.data(), hadoop);
         String logs = options.logs() == null ? new Path(options.data(), "visit-logs").toString() : options.logs();
@@ -38,7 +44,7 @@ public record RunInputs(
                         hadoop,
                         options.data(),
                         new LayoutReader(hadoop).read(new Path(options.data(), "layouts").toString()))
-                .find(logs);
+                .find(logs, known);
         RegisterReader registers = new RegisterReader(hadoop, options.data());
         SortedMap<String, Part> parts = new TreeMap<>();
         registers.parts().forEach(p -> parts.put(p.partId(), p));

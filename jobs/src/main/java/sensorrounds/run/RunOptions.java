@@ -8,7 +8,13 @@ import java.time.LocalDate;
  * @param data the data folder
  * @param logs folder, file or glob of visit logs; null for {@code visit-logs} in the data folder
  * @param settings settings file; null for {@code settings.json} in the data folder, or the defaults without one
+ * @param store folder that keeps what was read from the logs; null to read them all and keep nothing
  * @param out output folder
  * @param asOf day the figures hold for; null for the day of the latest visit
  */
-public record RunOptions(String data, String logs, String settings, String out, LocalDate asOf) {}
+public record RunOptions(String data, String logs, String settings, String store, String out, LocalDate asOf) {
+    /** Without a store. */
+    public RunOptions(String data, String logs, String settings, String out, LocalDate asOf) {
+        this(data, logs, settings, null, out, asOf);
+    }
+}

@@ -8,17 +8,14 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileAlreadyExistsException;
-import org.apache.hadoop.fs.FileContext;
 import org.apache.hadoop.fs.FileSystem;
-import org.apache.hadoop.fs.Options;
 import org.apache.hadoop.fs.Path;
+import sensorrounds.ingest.PointerFile;
 import sensorrounds.ingest.RefusedInput;
 
 /**
@@ -111,19 +108,8 @@ public final class RunStore {
         pointer.put("report", "runs/" + run.getName() + "/report.html");
         byte[] bytes = (pointer.toPrettyString() + "\n").getBytes(StandardCharsets.UTF_8);
         Path target = new Path(root, POINTER);
-        Path fresh = new Path(root, "." + POINTER + "." + run.getName());
-        write(fresh, bytes);
         try {
-            if (files.getUri().getScheme().equals("file")) {
-                Files.move(
-                        java.nio.file.Path.of(files.makeQualified(fresh).toUri().getPath()),
-                        java.nio.file.Path.of(
-                                files.makeQualified(target).toUri().getPath()),
-                        StandardCopyOption.ATOMIC_MOVE,
-                        StandardCopyOption.REPLACE_EXISTING);
-            } else {
-                FileContext.getFileContext(files.getUri(), hadoop).rename(fresh, target, Options.Rename.OVERWRITE);
-            }
+            PointerFile.replace(target, run.getName(), bytes, hadoop);
         } catch (IOException e) {
             throw new UncheckedIOException("the finished run " + run + " could not be published", e);
         }

@@ -1,0 +1,58 @@
+package sensorrounds.run;
+
+import java.util.List;
+import java.util.function.Predicate;
+import org.apache.hadoop.conf.Configuration;
+import org.apache.spark.sql.SparkSession;
+import sensorrounds.ingest.IngestJob;
+import sensorrounds.ingest.IngestSummary;
+import sensorrounds.ingest.LogFile;
+import sensorrounds.ingest.LogStore;
+import sensorrounds.ingest.StoreUpdate;
+import sensorrounds.ingest.StoreUpdate.Scrutiny;
+
+/** Where a run has the rows of the logs from: the files themselves, or a store that is brought up to date first. */
+final class LogSource implements AutoCloseable {
+    private final LogStore store;
+
+    private LogSource(LogStore store) {
+        this.store = store;
+    }
+
+    /** @param folder of the store; null for the files themselves */
+    static LogSource of(String folder, Configuration hadoop) {
+        return new LogSource(folder == null ? null : LogStore.open(folder, hadoop));
+    }
+
+    /** Logs that need not be looked into to be recognised. */
+    Predicate<LogFile> knows() {
+        return store == null ? file -> false : store.knows();
+    }
+
+    /** Brings the store up to date. @throws IllegalStateException without one */
+    StoreUpdate.Outcome update(SparkSession spark, List<LogFile> files, Scrutiny scrutiny, Progress progress) {
+        if (store == null) {
+            throw new IllegalStateException("no store to bring up to date");
+        }
+        store.unusable().ifPresent(why -> progress.say("the store is filled anew where " + why));
+        StoreUpdate.Outcome done = new StoreUpdate(spark, store).run(files, scrutiny);
+        progress.say("store: " + done.fresh() + " logs new, " + done.changed() + " changed, " + done.withdrawn()
+                + " withdrawn, " + done.unchanged() + " as before");
+        return done;
+    }
+
+    /** Writes the table of log rows. */
+    IngestSummary rows(SparkSession spark, List<LogFile> files, String folder, Progress progress) {
+        IngestJob job = new IngestJob(spark, SparkSessions.partitions(spark));
+        return store == null
+                ? job.run(files, folder)
+                : job.run(update(spark, files, Scrutiny.SIZE_AND_TIME, progress).logs(), folder);
+    }
+
+    @Override
+    public void close() {
+        if (store != null) {
+            store.close();
+        }
+    }
+}
