@@ -11,16 +11,17 @@ import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
 import scala.Tuple2;
 import sensorrounds.condition.HiddenFit;
+import sensorrounds.analyst.LifeAheadRow;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.StockOnHand;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.keep.Kept;
-import sensorrounds.outlook.ReportCells;
 import sensorrounds.outlook.ReportRatios;
 import sensorrounds.review.Conditions;
 import sensorrounds.review.Estimates;
 import sensorrounds.review.FleetCounts;
 import sensorrounds.review.FleetTotals;
+import sensorrounds.review.ReportCounts;
 import sensorrounds.review.ReviewSettings;
 import sensorrounds.review.StockReview;
 import sensorrounds.review.VehicleReview;
@@ -47,6 +48,7 @@ public final class FleetReviewJob {
     /**
      * The review of a fleet, held over the cluster.
      *
+     * @param ahead life still ahead at an age by last report, and after a first low report
      * @param reviews one for each vehicle, persisted
      * @param stock ordered by part, depot, month
      */
@@ -55,6 +57,7 @@ public final class FleetReviewJob {
             Estimates estimates,
             ReportRatios ratios,
             HiddenFit condition,
+            List<LifeAheadRow> ahead,
             JavaRDD<VehicleReview> reviews,
             FleetTotals totals,
             List<StockOutlook> stock) {}
@@ -67,7 +70,8 @@ public final class FleetReviewJob {
 
         spark.setJobDescription("Count failures by last report");
         Broadcast<Estimates> fitted = spark.broadcast(estimates);
-        ReportRatios ratios = ReportRatios.fit(reports(histories, fitted), settings.outlook());
+        ReportCounts reports = reports(histories, fitted);
+        ReportRatios ratios = ReportRatios.fit(reports.cells(), settings.outlook());
 
         spark.setJobDescription("Fit the hidden condition of sensors");
         HiddenFit condition = condition(histories, counts, estimates);
@@ -85,6 +89,7 @@ public final class FleetReviewJob {
                 estimates,
                 ratios,
                 condition,
+                reports.ahead(),
                 reviews,
                 totals(histories, reviews),
                 StockReview.of(demand, onHand, parts, reviewer.stock()));
@@ -113,9 +118,11 @@ public final class FleetReviewJob {
         return fit;
     }
 
-    private static ReportCells reports(JavaRDD<VehicleHistory> histories, Broadcast<Estimates> fitted) {
+    private ReportCounts reports(JavaRDD<VehicleHistory> histories, Broadcast<Estimates> fitted) {
         return histories.treeAggregate(
-                new ReportCells(), (cells, h) -> fitted.value().countReports(cells, h), ReportCells::merge);
+                new ReportCounts(settings.condition()),
+                (counts, h) -> counts.add(h, fitted.value()),
+                ReportCounts::merge);
     }
 
     private static JavaPairRDD<DemandKey, DemandState> demand(JavaRDD<VehicleReview> reviews) {

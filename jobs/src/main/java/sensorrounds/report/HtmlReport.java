@@ -28,6 +28,8 @@ public final class HtmlReport {
             new WatchSection(),
             new StockSection(),
             new SurvivalSection(),
+            new AheadSection(),
+            new EffectsSection(),
             new QualitySection(),
             new CautionsSection(),
             new SheetsSection());

@@ -60,6 +60,11 @@ final class SurvivalFrame {
     }
 
     void axes(Svg svg) {
+        axes(svg, "age in years");
+    }
+
+    /** @param across what the axis of ages counts */
+    void axes(Svg svg, String across) {
         for (int quarter = 0; quarter <= 4; quarter++) {
             double share = ceiling * quarter / 4;
             svg.line(LEFT, y(share), right, y(share), quarter == 0 ? "axis" : "grid");
@@ -70,7 +75,7 @@ final class SurvivalFrame {
             svg.line(x, FLOOR, x, FLOOR + 4, "axis");
             svg.text(x, FLOOR + 17, "middle", Integer.toString(t), "tick");
         }
-        svg.text(LEFT, FLOOR + 32, "start", "age in years", "tick");
+        svg.text(LEFT, FLOOR + 32, "start", across, "tick");
     }
 
     Svg.Path steps(Curve curve, ToDoubleFunction<CurvePoint> value) {

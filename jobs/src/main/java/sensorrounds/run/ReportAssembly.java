@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.fleet.Part;
@@ -73,7 +74,9 @@ final class ReportAssembly {
                 new SurvivalFacts(
                         review.estimates().incidence(),
                         review.estimates().comparisons(),
-                        inputs.settings().review().preventiveWarningShare()),
+                        inputs.settings().review().preventiveWarningShare(),
+                        review.ahead(),
+                        Optional.of(review.estimates().vehicles())),
                 VehiclePages.names(heads.recurring().first()));
     }
 

@@ -9,6 +9,7 @@ import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.condition.ConditionFigure;
+import sensorrounds.analyst.VehicleFits;
 import sensorrounds.condition.ReaderQuality;
 import sensorrounds.condition.WatchEntry;
 import sensorrounds.history.Finding;
@@ -28,8 +29,10 @@ import sensorrounds.tables.CauseIncidences;
 import sensorrounds.tables.CohortComparisons;
 import sensorrounds.tables.ComebackRates;
 import sensorrounds.tables.ConditionFits;
+import sensorrounds.tables.CovariateEffectRows;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
+import sensorrounds.tables.LifeAheads;
 import sensorrounds.tables.NoFaultShares;
 import sensorrounds.tables.RankedReplacements;
 import sensorrounds.tables.ReaderQualities;
@@ -108,6 +111,14 @@ final class ResultTables {
         write(SurvivalCurves.TABLE, review.estimates().curves());
         write(CauseIncidences.TABLE, review.estimates().incidence());
         write(CohortComparisons.TABLE, review.estimates().comparisons());
+        write(LifeAheads.TABLE, review.ahead());
+        write(
+                LifeAheads.CURVES,
+                review.ahead().stream().flatMap(LifeAheads::lines).toList());
+        VehicleFits fits = review.estimates().vehicles();
+        write(CovariateEffectRows.TABLE, fits.effects().effects());
+        write(CovariateEffectRows.FAMILIES, fits.effects().families());
+        write(CovariateEffectRows.LIKENESS, List.of(fits.likeness()));
         Written<ReaderQuality> readers =
                 write(ReaderQualities.TABLE, review.estimates().wake().qualities());
         return new Heads(ranked, unmonitored, recurring, watch, followUps, readers, findings, Map.copyOf(rows));

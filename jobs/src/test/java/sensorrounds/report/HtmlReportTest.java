@@ -62,7 +62,9 @@ class HtmlReportTest {
                 new SurvivalFacts(
                         mixed(d.survival().incidence()),
                         mixed(d.survival().comparisons()),
-                        d.survival().preventiveWarningShare()),
+                        d.survival().preventiveWarningShare(),
+                        mixed(d.survival().ahead()),
+                        d.survival().vehicles()),
                 Map.of());
         assertThat(Page.of(shuffled).text()).isEqualTo(Page.of(d).text());
     }
@@ -154,7 +156,7 @@ class HtmlReportTest {
     void everySectionOpensWithItsQuestionAndHowToReadIt() {
         for (ReportData data : List.of(SampleReport.realistic(), SampleReport.empty())) {
             List<Element> sections = Page.of(data).all("//main/section");
-            assertThat(sections).hasSize(12);
+            assertThat(sections).hasSize(14);
             assertThat(sections).allSatisfy(s -> {
                 assertThat(s.getElementsByTagName("h2").getLength()).isEqualTo(1);
                 List<Element> paragraphs = elements(s, "p");

@@ -2,6 +2,7 @@ package sensorrounds.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import sensorrounds.review.CauseIncidence;
 import sensorrounds.review.CohortBy;
 import sensorrounds.review.CohortComparison;
@@ -43,7 +44,9 @@ final class SampleCauses {
                                 0,
                                 Double.NaN,
                                 "a comparison needs two cohorts or more")),
-                0.20);
+                0.20,
+                SampleLives.ahead(),
+                Optional.of(SampleLives.vehicles("van")));
     }
 
     /** Facts of a cohort with this name. */
@@ -61,7 +64,9 @@ final class SampleCauses {
                         1,
                         0.0135,
                         text)),
-                0.20);
+                0.20,
+                SampleLives.ahead(),
+                Optional.of(SampleLives.vehicles(text)));
     }
 
     private static void rise(List<CauseIncidence> rows, String cohort, EndCause cause, double last) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import sensorrounds.condition.ReaderQuality;
 import sensorrounds.condition.WatchEntry;
 import sensorrounds.fleet.Part;
@@ -111,7 +112,7 @@ final class SampleReport {
                 List.of(),
                 SampleTotals.of(List.of(), List.of(), List.of(), List.of()),
                 WarningCounts.Summary.empty(),
-                new SurvivalFacts(List.of(), List.of(), 0.20),
+                new SurvivalFacts(List.of(), List.of(), 0.20, List.of(), Optional.empty()),
                 Map.of());
     }
 

@@ -91,6 +91,16 @@ public final class FirstLowCells implements Serializable {
         return cells.sample(kind);
     }
 
+    /** Lives after a first low report of any kind. */
+    public LifetimeSample lives() {
+        return cells.sample();
+    }
+
+    /** Of all those lives, how many reported good again. */
+    public long recovered() {
+        return recovered.values().stream().mapToLong(n -> n).sum();
+    }
+
     /** Life still to come after a first low report of this kind. */
     public LifeAhead ahead(FirstLow kind) {
         return LifeAhead.of(lives(kind));

@@ -38,9 +38,19 @@ final class LifeCells<S extends Enum<S>> implements Serializable {
     }
 
     LifetimeSample sample(S state) {
+        return sample(lives.getOrDefault(state, new HashMap<>()));
+    }
+
+    /** Lives of all states. */
+    LifetimeSample sample() {
+        Map<Lifetime, Long> all = new HashMap<>();
+        lives.values().forEach(cells -> cells.forEach((life, count) -> all.merge(life, count, Long::sum)));
+        return sample(all);
+    }
+
+    private static LifetimeSample sample(Map<Lifetime, Long> cells) {
         List<Lifetime> weighted = new ArrayList<>();
-        lives.getOrDefault(state, new HashMap<>())
-                .forEach((life, count) -> weighted.add(new Lifetime(life.entry(), life.lower(), life.upper(), count)));
+        cells.forEach((life, count) -> weighted.add(new Lifetime(life.entry(), life.lower(), life.upper(), count)));
         return LifetimeSample.of(weighted);
     }
 

@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
+import sensorrounds.analyst.VehicleFits;
 import sensorrounds.condition.LastReports;
 import sensorrounds.condition.UnheardVisits;
 import sensorrounds.condition.WakeModel;
@@ -36,6 +37,7 @@ import sensorrounds.survival.LifetimeSample;
  * @param curves curves of every cohort
  * @param incidence shares ended by each cause, of every cohort
  * @param comparisons whether the cohorts differ, for each way of dividing the sensors
+ * @param vehicles who lives longer, and how alike the sensors of one vehicle are
  */
 public record Estimates(
         ReviewSettings settings,
@@ -45,7 +47,8 @@ public record Estimates(
         List<CurvePoint> curves,
         List<CauseIncidence> incidence,
         List<CohortComparison> comparisons,
-        PeerRates peers)
+        PeerRates peers,
+        VehicleFits vehicles)
         implements Serializable, LifeLaws {
 
     /** Fits everything that the counts allow. */
@@ -87,7 +90,8 @@ public record Estimates(
                 List.copyOf(curves),
                 List.copyOf(incidence),
                 CohortComparer.compare(counts),
-                PeerRates.fit(counts.peers(), settings.recurrence()));
+                PeerRates.fit(counts.peers(), settings.recurrence()),
+                VehicleFits.of(counts.sample()));
     }
 
     /** The cohort's own law, or the pool's for a cohort met only among sensors of unknown origin. */
@@ -98,13 +102,11 @@ public record Estimates(
     }
 
     /** Adds a vehicle's landmarks to the counts of failures by last report. */
-    public ReportCells countReports(ReportCells cells, VehicleHistory history) {
-        BiFunction<SensorLife, LocalDate, LastReport> report = lastReports(history);
+    void countReports(ReportCells cells, VehicleHistory history, BiFunction<SensorLife, LocalDate, LastReport> report) {
         for (SensorLife life : history.lives()) {
             of(history.vehicle().vehicleClass(), CohortParts.of(history.vehicle(), life))
                     .ifPresent(law -> cells.add(life, report, law.life()));
         }
-        return cells;
     }
 
     /** State of a sensor of this vehicle as of a day, from nothing later. */

@@ -7,6 +7,8 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import sensorrounds.analyst.SampledVehicle;
+import sensorrounds.analyst.VehicleSample;
 import sensorrounds.condition.WakeCells;
 import sensorrounds.condition.WarningSignCells;
 import sensorrounds.history.FailureCause;
@@ -23,6 +25,8 @@ import sensorrounds.recurrence.PeerCells;
  */
 public final class FleetCounts implements Serializable {
     private static final long serialVersionUID = 1;
+    /** Lives among which covariates and likeness within vehicles are looked at. */
+    private static final int SAMPLED_LIVES = 20_000;
 
     private final ReviewSettings settings;
     private final LocalDate asOf;
@@ -30,6 +34,7 @@ public final class FleetCounts implements Serializable {
     private final PeerCells peers = new PeerCells();
     private final WarningCounts warnings = new WarningCounts();
     private final WarningSignCells warningSigns = new WarningSignCells();
+    private final VehicleSample sample = new VehicleSample(SAMPLED_LIVES);
     private final Map<Sort, LifeCells> lives = new HashMap<>();
     private final EnumMap<FailureCause, Long> causes = new EnumMap<>(FailureCause.class);
     private final EnumMap<Finding.Kind, Long> findings = new EnumMap<>(Finding.Kind.class);
@@ -57,6 +62,7 @@ public final class FleetCounts implements Serializable {
         for (SensorLife life : history.lives()) {
             addLife(history, life);
         }
+        sample.add(SampledVehicle.of(history, life -> CohortParts.of(history.vehicle(), life)));
         for (Finding f : history.findings()) {
             findings.merge(f.kind(), 1L, Long::sum);
         }
@@ -88,6 +94,7 @@ public final class FleetCounts implements Serializable {
         peers.merge(o.peers);
         warnings.merge(o.warnings);
         warningSigns.merge(o.warningSigns);
+        sample.merge(o.sample);
         o.lives.forEach((sort, cells) ->
                 lives.computeIfAbsent(sort, k -> new LifeCells()).merge(cells));
         o.causes.forEach((c, n) -> causes.merge(c, n, Long::sum));
@@ -132,6 +139,9 @@ public final class FleetCounts implements Serializable {
     /** What visits tell of the system's own warning. */
     public WarningSignCells warningSigns() {
         return warningSigns;
+    /** A draw of whole vehicles with the lives of their sensors. */
+    public VehicleSample sample() {
+        return sample;
     }
 
     public Map<FailureCause, Long> causes() {

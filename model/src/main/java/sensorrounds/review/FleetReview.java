@@ -5,11 +5,11 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import sensorrounds.analyst.LifeAheadRow;
 import sensorrounds.condition.HiddenFit;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.StockOnHand;
 import sensorrounds.history.VehicleHistory;
-import sensorrounds.outlook.ReportCells;
 import sensorrounds.outlook.ReportRatios;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.replacement.Ranker;
@@ -22,6 +22,7 @@ import sensorrounds.stock.StockOutlook;
  * The review of a whole fleet in plain Java: count, fit, count reports, review each vehicle, rank, add up demand. The
  * Spark jobs take the same steps over partitions, and a test holds the two to the same cells.
  *
+ * @param ahead life still ahead at an age by last report, and after a first low report
  * @param ranked every sensor in service, by rank
  * @param stock ordered by part, depot, month
  */
@@ -30,6 +31,7 @@ public record FleetReview(
         Estimates estimates,
         ReportRatios ratios,
         HiddenFit condition,
+        List<LifeAheadRow> ahead,
         List<VehicleReview> vehicles,
         FleetTotals totals,
         List<RankedReplacement> ranked,
@@ -44,9 +46,9 @@ public record FleetReview(
         FleetCounts counts = new FleetCounts(settings, asOf);
         histories.forEach(counts::add);
         Estimates estimates = Estimates.of(counts, settings);
-        ReportCells reports = new ReportCells();
-        histories.forEach(h -> estimates.countReports(reports, h));
-        ReportRatios ratios = ReportRatios.fit(reports, settings.outlook());
+        ReportCounts reports = new ReportCounts(settings.condition());
+        histories.forEach(h -> reports.add(h, estimates));
+        ReportRatios ratios = ReportRatios.fit(reports.cells(), settings.outlook());
         HiddenFit condition = Conditions.fit(counts, estimates, asOf, Conditions.inMemory(histories));
         VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, condition, parts, asOf);
         List<VehicleReview> reviews = histories.stream().map(reviewer::review).toList();
@@ -66,6 +68,7 @@ public record FleetReview(
                 estimates,
                 ratios,
                 condition,
+                reports.ahead(),
                 reviews,
                 totals,
                 Ranker.rank(lines),

@@ -1,0 +1,27 @@
+package sensorrounds.analyst;
+
+/** What may make sensors last longer or shorter, the most important first: where failures are few the last go out first. */
+public enum Factor {
+    VEHICLE_CLASS("vehicle class"),
+    PLACE("place"),
+    PART("part"),
+    /** Expected distance a year; its effect is that of twice the distance. */
+    ANNUAL_DISTANCE("distance a year"),
+    /** Its climate, roads and people; these cannot be told apart. */
+    DEPOT("depot");
+
+    private final String words;
+
+    Factor(String words) {
+        this.words = words;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    /** Whether it is a number and not a choice of levels. */
+    public boolean numeric() {
+        return this == ANNUAL_DISTANCE;
+    }
+}

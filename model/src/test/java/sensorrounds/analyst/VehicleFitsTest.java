@@ -1,0 +1,146 @@
+package sensorrounds.analyst;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import sensorrounds.analyst.SampledVehicle.SampledLife;
+import sensorrounds.frailty.FrailtyStatus;
+import sensorrounds.survival.Lifetime;
+
+class VehicleFitsTest {
+    /** Four Weibull lives of shape 3 to a vehicle, seen at visits about every 200 days for ten years at most. */
+    private static SampledVehicle vehicle(
+            Random random, int number, String vehicleClass, double scale, double variance) {
+        // Exponential frailty has mean 1 and variance 1.
+        double frailty = variance == 0 ? 1 : -Math.log(1 - random.nextDouble());
+        List<SampledLife> lives = new ArrayList<>();
+        for (int wheel = 0; wheel < 4; wheel++) {
+            double life = scale * Math.pow(-Math.log(1 - random.nextDouble()) / frailty, 1 / 3.0);
+            int last = 0;
+            int next = 100 + random.nextInt(200);
+            while (next < life && next < 3650) {
+                last = next;
+                next += 100 + random.nextInt(200);
+            }
+            Lifetime seen = next < 3650 ? Lifetime.interval(0, last, next) : Lifetime.censored(0, last);
+            lives.add(new SampledLife(seen, "P-1", wheel < 2 ? WheelPlace.FRONT_AXLE : WheelPlace.OTHER_AXLE));
+        }
+        return new SampledVehicle("V" + number, vehicleClass, "North", 20_000.0, lives);
+    }
+
+    private static List<SampledVehicle> fleet(long seed, int vehicles, double variance) {
+        Random random = new Random(seed);
+        List<SampledVehicle> fleet = new ArrayList<>();
+        for (int i = 0; i < vehicles; i++) {
+            boolean truck = i % 3 == 0;
+            fleet.add(vehicle(random, i, truck ? "truck" : "van", truck ? 1800 : 3000, variance));
+        }
+        return fleet;
+    }
+
+    private static VehicleSample sample(List<SampledVehicle> vehicles) {
+        VehicleSample sample = new VehicleSample(20_000);
+        vehicles.forEach(sample::add);
+        return sample;
+    }
+
+    private static CovariateEffect effect(VehicleFits fits, String level) {
+        return fits.effects().effects().stream()
+                .filter(e -> e.level().equals(level))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void trucksThatLastSixTenthsAsLongAreFoundTo() {
+        double factor = 0;
+        double ratio = 0;
+        int covered = 0;
+        for (int seed = 10; seed < 20; seed++) {
+            CovariateEffect truck = effect(VehicleFits.of(sample(fleet(seed, 300, 0))), "truck");
+            factor += truck.lifeFactor().value() / 10;
+            ratio += Math.log(truck.hazardRatio().value()) / 10;
+            covered +=
+                    truck.lifeFactor().lower() < 0.6 && 0.6 < truck.lifeFactor().upper() ? 1 : 0;
+        }
+        // One standard error of the mean of ten is 0.004.
+        assertThat(factor).isCloseTo(0.6, within(0.012));
+        assertThat(covered).isGreaterThanOrEqualTo(8);
+        // Of a Weibull of shape 3 the hazard ratio is the factor to the power of -3.
+        assertThat(ratio).isCloseTo(-3 * Math.log(0.6), within(0.08));
+        VehicleFits fits = VehicleFits.of(sample(fleet(10, 300, 0)));
+        assertThat(effect(fits, "van").reference()).isTrue();
+        CovariateEffect place = effect(fits, "OTHER_AXLE");
+        assertThat(place.lifeFactor().lower()).isLessThan(1);
+        assertThat(place.lifeFactor().upper()).isGreaterThan(1);
+        assertThat(fits.effects().families().get(0).family().name()).isEqualTo("WEIBULL");
+        // One part, one depot, one distance: nothing to compare.
+        assertThat(fits.effects().effects())
+                .extracting(CovariateEffect::factor)
+                .doesNotContain(Factor.PART, Factor.DEPOT);
+    }
+
+    @Test
+    void likenessWithinVehiclesIsFoundAndOnlyWhereThereIsSome() {
+        SetLikeness alike = VehicleFits.of(sample(fleet(2, 300, 1))).likeness();
+        assertThat(alike.status()).isEqualTo(FrailtyStatus.CONVERGED);
+        assertThat(alike.variance().lower()).isLessThan(1).isGreaterThan(0.3);
+        assertThat(alike.variance().upper()).isGreaterThan(1);
+        assertThat(alike.afterOneDeath().value()).isEqualTo(1 + alike.variance().value());
+        SetLikeness apart = VehicleFits.of(sample(fleet(3, 300, 0))).likeness();
+        assertThat(apart.variance().lower()).isZero();
+        assertThat(apart.variance().upper()).isLessThan(0.3);
+    }
+
+    @Test
+    void sparseLevelsAreMergedOrLeftOutByName() {
+        List<SampledVehicle> fleet = fleet(4, 120, 0);
+        Random random = new Random(5);
+        // All of these live to the end, but for three vehicles of a kind that do not.
+        fleet.add(vehicle(random, 900, "bus", 1e6, 0));
+        VehicleFits leftOut = VehicleFits.of(sample(fleet));
+        assertThat(leftOut.effects().notes())
+                .anyMatch(n -> n.startsWith("4 lives of bus are left out: 0 failed there"));
+        fleet.add(vehicle(random, 901, "crane", 900, 0));
+        fleet.add(vehicle(random, 902, "crane lorry", 900, 0));
+        VehicleFits merged = VehicleFits.of(sample(fleet));
+        assertThat(effect(merged, "bus, crane, crane lorry").failures()).isEqualTo(8);
+    }
+
+    @Test
+    void withFewFailuresNothingIsComparedAndItSaysSo() {
+        VehicleFits fits = VehicleFits.of(sample(fleet(6, 2, 0)));
+        assertThat(fits.effects().effects()).isEmpty();
+        assertThat(fits.effects().notes()).anyMatch(n -> n.startsWith("nothing to compare"));
+        VehicleFits none = VehicleFits.of(new VehicleSample(10));
+        assertThat(none.effects().effects()).isEmpty();
+        assertThat(none.likeness().status()).isEqualTo(FrailtyStatus.NO_LAW_WITHOUT_FRAILTY);
+    }
+
+    @Test
+    void theDrawDependsOnNeitherOrderNorParts() {
+        List<SampledVehicle> fleet = fleet(7, 200, 0);
+        VehicleSample whole = new VehicleSample(101);
+        fleet.forEach(whole::add);
+        assertThat(whole.held()).isLessThanOrEqualTo(101).isGreaterThan(96);
+        assertThat(whole.lives()).isEqualTo(800);
+        List<SampledVehicle> mixed = new ArrayList<>(fleet);
+        Collections.shuffle(mixed, new Random(1));
+        VehicleSample parts = new VehicleSample(101);
+        for (int from = 0; from < 200; from += 50) {
+            VehicleSample part = new VehicleSample(101);
+            mixed.subList(from, from + 50).forEach(part::add);
+            parts.merge(part);
+        }
+        assertThat(parts.vehicles()).isEqualTo(whole.vehicles());
+        assertThat(parts.lives()).isEqualTo(800);
+        // Neighbours by number do not stand together in the draw.
+        assertThat(whole.vehicles().stream().map(SampledVehicle::vehicleClass).distinct())
+                .hasSize(2);
+    }
+}
