@@ -139,6 +139,8 @@ public final class FleetCounts implements Serializable {
     /** What visits tell of the system's own warning. */
     public WarningSignCells warningSigns() {
         return warningSigns;
+    }
+
     /** A draw of whole vehicles with the lives of their sensors. */
     public VehicleSample sample() {
         return sample;
