@@ -22,7 +22,6 @@ import sensorrounds.history.HistorySettings;
 import sensorrounds.history.MovedSensors;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.VehicleMoves;
-import sensorrounds.ingest.IngestJob;
 import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.LogTable;
 import sensorrounds.ingest.Pseudonyms;
