@@ -5,6 +5,7 @@ import java.util.List;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.recurrence.RecurringVehicle.Pattern;
 import sensorrounds.recurrence.Suspect;
+import sensorrounds.review.FleetTotals;
 
 /** Section 4: vehicles whose system warning keeps coming back, one card for each. */
 final class RecurringSection implements Section {
@@ -41,10 +42,30 @@ final class RecurringSection implements Section {
                             + "return are counted below, if there are any.");
         }
         Cells.cut(h, data.recurring(), "vehicles with system warnings");
+        expectedFalse(h, data.totals());
         h.open("div", "class", "vehicle-cards");
         recurring.forEach(v -> card(h, v, data.vehiclePages().get(v.vehicleId())));
         h.close("div").line();
         notRecurring(h, data);
+    }
+
+    /** How many of the list chance alone is expected to have put there. */
+    private static void expectedFalse(Html h, FleetTotals totals) {
+        long listed = totals.recurringVehicles();
+        if (listed == 0) {
+            return;
+        }
+        double noWorse = totals.expectedNoWorse();
+        h.element(
+                        "p",
+                        "Of " + (listed == 1 ? "this" : "these") + " " + Format.count(listed, "vehicle") + " about "
+                                + Format.fixed(noWorse, 1) + " (" + Format.share(noWorse / listed)
+                                + ") can be expected to warn no more often in the long run than "
+                                + (listed == 1 ? "its" : "their")
+                                + " peers do: chance put them here. The others warn more often.",
+                        "class",
+                        "how")
+                .line();
     }
 
     /** "not a sensor", or the place with the sensor. */

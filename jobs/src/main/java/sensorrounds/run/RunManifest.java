@@ -63,6 +63,7 @@ final class RunManifest {
         fleet.put("readFirst", totals.lines(Advice.READ_FIRST));
         fleet.put("atNextStop", totals.lines(Advice.AT_NEXT_STOP));
         fleet.put("recurringVehicles", totals.recurringVehicles());
+        fleet.put("recurringExpectedNoWorse", totals.expectedNoWorse());
         fleet.put("followUpsOpen", totals.followUps(FollowUp.State.OPEN));
         fleet.put("followUpsBackAfterProof", totals.backAfterProof());
         fleet.put("vehiclesWithUnmonitoredWheels", totals.vehiclesUnmonitored(Certainty.KNOWN));

@@ -95,27 +95,54 @@ final class NextSteps {
     }
 
     private void replace() {
-        List<StoredRow> lines = facts.rows("ranked-replacements");
-        String currency = facts.run().currency();
-        List<String> now = lines.stream()
-                .filter(r -> r.is("advice", "REPLACE_NOW"))
-                .map(r -> r.place() + " (saves " + currency + " " + Say.figure(r.number("saving"), 2) + ")")
-                .toList();
-        if (!now.isEmpty()) {
-            step("Replace now", Say.and(now) + (now.size() > 1 ? ", at one stop" : ""));
+        List<String> read = advised("READ_FIRST");
+        if (!read.isEmpty()) {
+            step(
+                    "Read first",
+                    "read " + Say.and(read) + " before anything is fitted there; replace what does not answer");
         }
-        lines.stream()
-                .filter(r -> r.is("advice", "CHECK_PLACE_FIRST"))
-                .forEach(r -> step(
-                        "Fit no other sensor at " + r.place(),
+        List<String> now = advised("REPLACE_NOW");
+        if (!now.isEmpty()) {
+            step("Replace now", Say.and(now) + (now.size() > 1 ? ", at one stop" : "") + stopSaving());
+        }
+        advised("CHECK_PLACE_FIRST")
+                .forEach(place -> step(
+                        "Fit no other sensor at " + place,
                         "before receiver, wiring and place are looked at: sensors keep failing there"));
-        List<String> stop = lines.stream()
-                .filter(r -> r.is("advice", "AT_NEXT_STOP"))
+        later("AT_NEXT_STOP", "When the vehicle stands anyway" + booked(), "; not worth a stop of its own");
+        later("AT_SEASONAL_CHANGE", "When that set is fitted again", "");
+        later("WHEN_OFF", "When the wheel is off anyway", "");
+    }
+
+    private void later(String advice, String when, String remark) {
+        List<String> places = advised(advice);
+        if (!places.isEmpty()) {
+            step(when, "replace " + Say.and(places) + remark);
+        }
+    }
+
+    private List<String> advised(String advice) {
+        return facts.rows("ranked-replacements").stream()
+                .filter(r -> r.is("advice", advice))
                 .map(StoredRow::place)
                 .toList();
-        if (!stop.isEmpty()) {
-            step("When the vehicle stands anyway", "replace " + Say.and(stop) + "; not worth a stop of its own");
-        }
+    }
+
+    private String stopSaving() {
+        return facts.rows("ranked-replacements").stream()
+                .filter(r -> r.has("stop_saving"))
+                .findFirst()
+                .map(r -> "; that stop is expected to save " + facts.run().currency() + " "
+                        + Say.figure(r.number("stop_saving"), 2))
+                .orElse("");
+    }
+
+    private String booked() {
+        return facts.rows("ranked-replacements").stream()
+                .filter(r -> r.has("next_stop"))
+                .findFirst()
+                .map(r -> ", booked for " + r.text("next_stop"))
+                .orElse("");
     }
 
     private void cold() {

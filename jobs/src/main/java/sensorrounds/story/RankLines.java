@@ -15,11 +15,12 @@ final class RankLines {
         List<Block> blocks = new ArrayList<>();
         if (!lines.isEmpty()) {
             blocks.add(
-                    new Block.Prose("Chances of not working after so many days; expected cost of replacing now and of"
-                            + " keeping it for " + facts.run().horizonDays() + " days, in "
-                            + facts.run().currency()
-                            + "; the difference is what replacing now saves, and orders the list of the"
-                            + " whole fleet. Replacing pays from the chance in the last column."));
+                    new Block.Prose(
+                            "Chances of not working after so many days; expected cost of doing as advised and of"
+                                    + " not doing so, in " + facts.run().currency() + ", looking "
+                                    + facts.run().horizonDays()
+                                    + " days ahead; their difference is what it saves. Replacing pays from the chance in the last column, when"
+                                    + " the vehicle stands anyway. What a stop now saves for the whole vehicle orders the list of the fleet."));
             blocks.add(new Block.Grid(
                     "Working behind the rank",
                     List.of(
@@ -30,8 +31,8 @@ final class RankLines {
                             "30 d",
                             "90 d",
                             "365 d",
-                            "now",
-                            "later",
+                            "done",
+                            "not",
                             "saving",
                             "pays from"),
                     lines.stream().map(RankLines::row).toList()));

@@ -17,6 +17,12 @@ public record Evidence(Sign sign, String words, double logWeight) {
         SLOW_WAKING,
         LOW_BATTERY,
         FAULT_CODE,
+        /** Sensor and hand gauge disagree. */
+        PRESSURE_APART,
+        /** One ID in trouble at more than one place. */
+        ACROSS_PLACES,
+        /** A new ID that the vehicle was never taught. */
+        NOT_LEARNED,
         SILENCE,
         FITTED_AFTER,
         /** Earlier episodes that ended with a dead sensor found and replaced. */

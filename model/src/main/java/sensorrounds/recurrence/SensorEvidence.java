@@ -23,12 +23,17 @@ import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.VisitSummary;
 import sensorrounds.history.WarningEpisode;
-import sensorrounds.visit.FaultCode;
 import sensorrounds.visit.ReadOutcome;
-import sensorrounds.visit.WheelPosition;
 
 /** Gathers what one vehicle's history says for and against each of its sensors, within the window of recurrence. */
 final class SensorEvidence {
+    /** Sensor and gauge this far apart disagree: kPa, and share of the gauge's figure (common practice, no source). */
+    private static final double APART_KPA = 15;
+
+    private static final double APART_SHARE = 0.05;
+    /** Chance under which a number of tries is out of the ordinary for a sound sensor. */
+    private static final double SELDOM = 0.05;
+
     private final WakeModel model;
     private final ToDoubleFunction<SensorLife> failsWithinYear;
     private final ConditionSettings condition;
@@ -36,6 +41,8 @@ final class SensorEvidence {
     private final LocalDate asOf;
     private final List<VisitSummary> visits;
     private final Set<LocalDate> unheard;
+    private final CodeEvidence codes;
+    private final List<SensorLife> lives;
     private final LocalDate firstWarned;
     private final List<Finding> places;
 
@@ -60,6 +67,8 @@ final class SensorEvidence {
                 .filter(v -> !v.day().isBefore(from) && !v.day().isAfter(asOf))
                 .toList();
         this.unheard = UnheardVisits.days(history);
+        this.codes = new CodeEvidence(visits, weights);
+        this.lives = history.lives();
         this.places = OnePlace.findings(history, settings, asOf);
         this.firstWarned = episodes.stream()
                 .filter(e -> !e.lastingCause())
@@ -81,7 +90,9 @@ final class SensorEvidence {
             silence(life).ifPresent(all::add);
         }
         battery(life).ifPresent(all::add);
-        code(life).ifPresent(all::add);
+        codes.of(life).ifPresent(all::add);
+        pressureApart(life).ifPresent(all::add);
+        acrossPlaces(life).ifPresent(all::add);
         fittedAfter(life).ifPresent(all::add);
         onePlace(life).ifPresent(all::add);
         return all;
@@ -186,61 +197,67 @@ final class SensorEvidence {
                         weights.batteryOk()));
     }
 
-    private enum Named {
-        NOBODY,
-        ELSEWHERE,
-        STORED,
-        CURRENT
-    }
-
     /**
-     * The strongest code counts once. A code speaks of the sensor that sat at its place that day; cleared codes and codes
-     * that name no wheel speak of nobody.
+     * Sensor and hand gauge far apart at a visit of the window. Where they are apart at most wheels of a visit it is the gauge,
+     * or the time between, and speaks of nobody.
      */
-    private Optional<Evidence> code(SensorLife life) {
-        Named strongest = Named.NOBODY;
-        String words = "";
-        for (VisitSummary v : visits) {
-            if (life.fittedOn() != null
-                    && life.basis() == OriginBasis.RECORDED_FITTING
-                    && v.day().isBefore(life.fittedOn())) {
-                continue;
-            }
-            WheelPosition place = placeAt(life, v);
-            for (FaultCode c : v.codes()) {
-                if (c.position() == null || c.state() == FaultCode.State.CLEARED) {
-                    continue;
-                }
-                Named named = !c.position().equals(place)
-                        ? Named.ELSEWHERE
-                        : c.state() == FaultCode.State.CURRENT ? Named.CURRENT : Named.STORED;
-                if (named.compareTo(strongest) > 0) {
-                    strongest = named;
-                    words = (c.state() == FaultCode.State.CURRENT ? "current" : "stored") + " code " + c.code() + " on "
-                            + v.day() + " names "
-                            + (named == Named.ELSEWHERE
-                                    ? "another place, " + c.position().words()
-                                    : "its place");
-                }
-            }
-        }
-        double weight = switch (strongest) {
-            case NOBODY -> 1;
-            case ELSEWHERE -> weights.codeElsewhere();
-            case STORED -> weights.codeStored();
-            case CURRENT -> weights.codeCurrent();
-        };
-        return strongest == Named.NOBODY
-                ? Optional.empty()
-                : Optional.of(Evidence.of(Evidence.Sign.FAULT_CODE, words, weight));
+    private Optional<Evidence> pressureApart(SensorLife life) {
+        Set<String> recent = visits.stream().map(VisitSummary::visitId).collect(Collectors.toSet());
+        return life.readings().stream()
+                .filter(r -> recent.contains(r.visitId()) && apart(r) && !mostApart(r.visitId()))
+                .reduce((a, b) -> b)
+                .map(r -> Evidence.of(
+                        Evidence.Sign.PRESSURE_APART,
+                        String.format(
+                                Locale.ROOT,
+                                "sent %.0f kPa on %s where the hand gauge read %.0f",
+                                r.pressureKpa(),
+                                r.day(),
+                                r.gaugePressureKpa()),
+                        weights.pressureApart()));
     }
 
-    private static WheelPosition placeAt(SensorLife life, VisitSummary visit) {
-        return life.readings().stream()
-                .filter(r -> visit.visitId().equals(r.visitId()) && r.position() != null)
-                .map(LifeReading::position)
-                .findFirst()
-                .orElse(life.position());
+    private static boolean compared(LifeReading r) {
+        return r.pressureKpa() != null && r.gaugePressureKpa() != null;
+    }
+
+    private static boolean apart(LifeReading r) {
+        return compared(r)
+                && Math.abs(r.pressureKpa() - r.gaugePressureKpa())
+                        > Math.max(APART_KPA, APART_SHARE * r.gaugePressureKpa());
+    }
+
+    private boolean mostApart(String visitId) {
+        List<LifeReading> there = lives.stream()
+                .flatMap(l -> l.readings().stream())
+                .filter(r -> visitId.equals(r.visitId()) && compared(r))
+                .toList();
+        return 2 * there.stream().filter(SensorEvidence::apart).count() > there.size();
+    }
+
+    /** One ID in trouble at more than one place: the trouble went with the sensor. */
+    private Optional<Evidence> acrossPlaces(SensorLife life) {
+        List<String> troubled = life.readings().stream()
+                .filter(r -> r.position() != null && !r.day().isAfter(asOf) && !unheard.contains(r.day()))
+                .filter(this::inTrouble)
+                .map(r -> r.position().words())
+                .distinct()
+                .toList();
+        return troubled.size() < 2
+                ? Optional.empty()
+                : Optional.of(Evidence.of(
+                        Evidence.Sign.ACROSS_PLACES,
+                        "silent or slow at " + String.join(" and at ", troubled) + ": the trouble went with the sensor",
+                        weights.acrossPlaces()));
+    }
+
+    /** Silent, or so many tries that a sound sensor seldom needs as many. */
+    private boolean inTrouble(LifeReading r) {
+        if (r.outcome() == ReadOutcome.NO_ANSWER) {
+            return true;
+        }
+        double p = model.chance(r);
+        return r.answered() && r.attempts() != null && !Double.isNaN(p) && Math.pow(1 - p, r.attempts() - 1) <= SELDOM;
     }
 
     private Optional<Evidence> fittedAfter(SensorLife life) {

@@ -19,7 +19,10 @@ import java.io.Serializable;
  * @param batteryOk weight of an OK report, weak since a cell of flat discharge reports OK until weeks before its end
  * @param codeCurrent weight of a current fault code that names the sensor's place
  * @param codeStored weight of a stored one
- * @param codeElsewhere weight for the other sensors when a code names one place
+ * @param codeElsewhere weight for the other sensors, and for "not a sensor", when a code names one place
+ * @param pressureApart weight of a sensor whose pressure disagrees with the hand gauge's while its mates' agree
+ * @param acrossPlaces weight of a sensor that was silent or slow at more than one place
+ * @param notLearned weight for "not a sensor" when a new ID was fitted and no relearn is on record since
  * @param silentIfCause chance that a sensor behind such warnings is silent at a visit with the warning on
  * @param silentIfSound least chance that any other sensor is; more under a reader that wakes sensors badly
  * @param silentVisits visits with silence that count, since one cause keeps a sensor silent at several
@@ -43,6 +46,9 @@ public record SuspectWeights(
         double codeCurrent,
         double codeStored,
         double codeElsewhere,
+        double pressureApart,
+        double acrossPlaces,
+        double notLearned,
         double silentIfCause,
         double silentIfSound,
         int silentVisits,
@@ -65,6 +71,9 @@ public record SuspectWeights(
         atLeastOne("codeCurrent", codeCurrent);
         atLeastOne("codeStored", codeStored);
         atMostOne("codeElsewhere", codeElsewhere);
+        atLeastOne("pressureApart", pressureApart);
+        atLeastOne("acrossPlaces", acrossPlaces);
+        atLeastOne("notLearned", notLearned);
         require(silentIfCause > 0 && silentIfCause < 1, "silentIfCause", silentIfCause, "between 0 and 1");
         require(
                 silentIfSound > 0 && silentIfSound <= silentIfCause,
@@ -81,7 +90,7 @@ public record SuspectWeights(
 
     public static SuspectWeights defaults() {
         return new SuspectWeights(
-                365, 1826, 0.05, 0.25, 0.5, 0.25, 0.5, 8, 0.6, 6, 3, 0.5, 0.3, 0.05, 2, 0.1, 8, 0.2, 0.05, 20);
+                365, 1826, 0.05, 0.25, 0.5, 0.25, 0.5, 8, 0.6, 6, 3, 0.5, 2, 4, 4, 0.3, 0.05, 2, 0.1, 8, 0.2, 0.05, 20);
     }
 
     /** Weight of a sensor of this age, in days, before other evidence. */

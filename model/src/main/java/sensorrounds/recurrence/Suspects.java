@@ -15,6 +15,7 @@ import sensorrounds.history.Finding;
 import sensorrounds.history.LifeReading;
 import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.history.VisitSummary;
 import sensorrounds.history.WarningEpisode;
 import sensorrounds.visit.WheelPosition;
 
@@ -100,12 +101,16 @@ public final class Suspects {
         long found = dyingSet.isEmpty()
                 ? 0
                 : episodes.stream().filter(WarningEpisode::lastingCause).count();
-        all.add(notASensor(history, found, episodes.size(), settings, asOf));
+        all.add(notASensor(history, found, episodes, settings, asOf));
         return all;
     }
 
     private static Candidate notASensor(
-            VehicleHistory history, long found, int episodes, RecurrenceSettings settings, LocalDate asOf) {
+            VehicleHistory history,
+            long found,
+            List<WarningEpisode> episodes,
+            RecurrenceSettings settings,
+            LocalDate asOf) {
         List<Evidence> evidence = new ArrayList<>();
         evidence.add(Evidence.of(
                 Evidence.Sign.PRIOR,
@@ -114,20 +119,40 @@ public final class Suspects {
         if (found > 0) {
             evidence.add(Evidence.of(
                     Evidence.Sign.FOUND_DEAD,
-                    found + " of " + episodes + (episodes == 1 ? " episode" : " episodes")
+                    found + " of " + episodes.size() + (episodes.size() == 1 ? " episode" : " episodes")
                             + " ended with a dead sensor found and replaced",
                     Math.pow(settings.weights().foundDead(), Math.min(found, MOST_FINDS))));
         }
         List<Finding> places = OnePlace.findings(history, settings, asOf);
+        WheelPosition place =
+                places.isEmpty() ? null : places.get(places.size() - 1).position();
+        new CodeEvidence(inWindow(history, settings, asOf), settings.weights())
+                .ofNoSensor(place)
+                .ifPresent(evidence::add);
+        NotLearned.of(history, onWheels(history), episodes, asOf).ifPresent(l -> evidence.add(notLearned(l, settings)));
         if (places.isEmpty()) {
             return new Candidate(null, null, evidence);
         }
-        WheelPosition place = places.get(places.size() - 1).position();
         evidence.add(Evidence.of(
                 Evidence.Sign.ONE_PLACE,
                 "sensors fell silent one after the other at " + (place == null ? "one place" : place.words()),
                 settings.weights().placeForNotASensor()));
         return new Candidate(place, null, evidence);
+    }
+
+    private static Evidence notLearned(SensorLife life, RecurrenceSettings settings) {
+        return Evidence.of(
+                Evidence.Sign.NOT_LEARNED,
+                "sensor " + life.sensorId() + " was fitted on " + life.fittedOn() + " at "
+                        + life.position().words() + " and no relearn is on record since",
+                settings.weights().notLearned());
+    }
+
+    private static List<VisitSummary> inWindow(VehicleHistory history, RecurrenceSettings settings, LocalDate asOf) {
+        LocalDate from = asOf.minusDays(settings.windowDays());
+        return history.visits().stream()
+                .filter(v -> !v.day().isBefore(from) && !v.day().isAfter(asOf))
+                .toList();
     }
 
     /**
@@ -189,8 +214,12 @@ public final class Suspects {
             case LOW_BATTERY -> "read its battery again in air no warmer than last time: low again confirms it";
             case FAULT_CODE ->
                 "clear the code, make " + drive(settings) + " and read again: the same place named again confirms it";
+            case PRESSURE_APART ->
+                "gauge that tyre cold with another gauge and read the sensor at once: apart again condemns the sensor";
+            case ACROSS_PLACES ->
+                "change it over with a mate once more: trouble at the new place again condemns the sensor";
             case SILENCE -> "try it with another reader while the warning is on: silent again confirms it";
-            case PRIOR, FITTED_AFTER, ONE_PLACE, FOUND_DEAD ->
+            case PRIOR, FITTED_AFTER, ONE_PLACE, FOUND_DEAD, NOT_LEARNED ->
                 dyingSet
                         ? "read every sensor of the set and count the tries: the slow or silent one is the next to go; "
                                 + "weigh replacing the old ones together at one stop"
@@ -204,6 +233,10 @@ public final class Suspects {
                     + (c.position() == null ? "that place" : c.position().words())
                     + " and make " + drive(settings)
                     + ": a warning for that place again points to receiver, wiring or a blind spot";
+        }
+        if (c.evidence().stream().anyMatch(e -> e.sign() == Evidence.Sign.NOT_LEARNED)) {
+            return "teach the vehicle the IDs now on its wheels, then make " + drive(settings)
+                    + ": the warning off on it settles it";
         }
         return "compare the learned IDs with those on the wheels, then make " + drive(settings)
                 + " without chargers or cameras plugged in: a warning then points to receiver or wiring";

@@ -10,16 +10,18 @@ import sensorrounds.replacement.Advice;
 import sensorrounds.replacement.RankedReplacement;
 
 /**
- * What a summary says of the whole fleet: a mergeable state. Money is added in ten-thousandths of the currency, in whole
- * numbers, so that the sum is the same in any order.
+ * What a summary says of the whole fleet: a mergeable state. Money is added in ten-thousandths of the currency and chances in
+ * thousand-millionths, in whole numbers, so that the sum is the same in any order.
  */
 public final class FleetTotals implements Serializable {
     private static final long serialVersionUID = 1;
     private static final double MONEY_UNITS = 10_000;
+    private static final double CHANCE_UNITS = 1e9;
 
     private final long[] byAdvice = new long[Advice.values().length];
     private final long[] byPattern = new long[RecurringVehicle.Pattern.values().length];
     private final long[] byProof = new long[FollowUp.State.values().length];
+    private long noWorse;
     private long outcomesMissing;
     private long backAfterProof;
     private final long[] vehiclesByAdvice = new long[Advice.values().length];
@@ -39,6 +41,9 @@ public final class FleetTotals implements Serializable {
         review.lines().stream().map(RankedReplacement::advice).distinct().forEach(a -> vehiclesByAdvice[a.ordinal()]++);
         if (review.recurring() != null) {
             byPattern[review.recurring().pattern().ordinal()]++;
+            if (review.recurring().pattern() != RecurringVehicle.Pattern.NOT_RECURRING) {
+                noWorse += Math.round((1 - review.recurring().probabilityAbovePeers()) * CHANCE_UNITS);
+            }
         }
         review.unmonitored().forEach(w -> unmonitored[w.certainty().ordinal()]++);
         review.unmonitored().stream()
@@ -63,6 +68,7 @@ public final class FleetTotals implements Serializable {
         plus(byAdvice, o.byAdvice);
         plus(byPattern, o.byPattern);
         plus(byProof, o.byProof);
+        noWorse += o.noWorse;
         outcomesMissing += o.outcomesMissing;
         backAfterProof += o.backAfterProof;
         plus(vehiclesByAdvice, o.vehiclesByAdvice);
@@ -109,6 +115,15 @@ public final class FleetTotals implements Serializable {
             all += n;
         }
         return all - vehicles(RecurringVehicle.Pattern.NOT_RECURRING);
+    }
+
+    /**
+     * Of the vehicles whose warning recurs, how many are expected to be no worse than their peers: the sum of one less the
+     * posterior probability of each (Müller, Parmigiani and Rice 2006, Bayesian Statistics 8; Newton et al. 2004, Biostatistics
+     * 5:155). Divided by their number it is the expected false share of the list.
+     */
+    public double expectedNoWorse() {
+        return noWorse / CHANCE_UNITS;
     }
 
     public long followUps(FollowUp.State state) {

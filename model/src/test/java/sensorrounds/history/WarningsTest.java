@@ -82,6 +82,20 @@ class WarningsTest {
         assertThat(open.repair()).isEqualTo(Repair.CODES_CLEARED);
     }
 
+    /** Common practice, no source; 20 min: 49 CFR 571.138 S4.4. */
+    @Test
+    void aRelearnAndClearWithoutALongEnoughDriveLeavesTheFollowUpOpen() {
+        log.on("2020-01-01")
+                .warning(SYSTEM_FAULT)
+                .relearned(RelearnResult.DONE)
+                .codesCleared()
+                .drive(12.0, false);
+
+        assertThat(firstFollowUp()).isEqualTo(FollowUp.State.OPEN);
+        assertThat(log.history().followUps().get(0).standing())
+                .isEqualTo("still to be proven by a drive of 20 minutes");
+    }
+
     @Test
     void aLongDriveWithoutTheWarningProvesTheCureAndALaterWarningIsANewEpisode() {
         log.on("2020-01-01").warning(SYSTEM_FAULT).codesCleared().drive(20.0, false);

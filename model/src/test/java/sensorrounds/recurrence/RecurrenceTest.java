@@ -199,11 +199,11 @@ class RecurrenceTest {
         assertThat(Suspects.of(history(lives, visits(current), intermittent(), List.of()), MODEL, SETTINGS, AS_OF)
                         .get(0))
                 .satisfies(s -> assertThat(s.position()).isEqualTo(Histories.place("1R")))
-                .satisfies(s -> assertThat(s.probability()).isCloseTo(3 / (3 + 0.25 + 1), within(1e-12)));
+                .satisfies(s -> assertThat(s.probability()).isCloseTo(3 / (3 + 0.25 + 0.5), within(1e-12)));
         assertThat(Suspects.of(history(lives, visits(stored), intermittent(), List.of()), MODEL, SETTINGS, AS_OF)
                         .get(0)
                         .probability())
-                .isCloseTo(1.5 / (1.5 + 0.25 + 1), within(1e-12));
+                .isCloseTo(1.5 / (1.5 + 0.25 + 0.5), within(1e-12));
         assertThat(Suspects.of(history(lives, visits(cleared), intermittent(), List.of()), MODEL, SETTINGS, AS_OF)
                         .get(0)
                         .isSensor())

@@ -1,0 +1,133 @@
+package sensorrounds.recurrence;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import sensorrounds.condition.ConditionSettings;
+import sensorrounds.condition.WakeCells;
+import sensorrounds.condition.WakeModel;
+import sensorrounds.recurrence.PlantedFleet.Planted;
+import sensorrounds.recurrence.PlantedFleet.Readers;
+import sensorrounds.recurrence.PlantedFleet.World;
+
+/**
+ * The first suspect against planted causes, and against an oracle that knows every parameter of the planted world and sees the
+ * same logs. docs/validation-recurrence.md holds the figures of the large study, which
+ * {@code mvn -pl model test -Dtest=SuspectStudyTest -Dstudy.vehicles=40000} repeats.
+ */
+class SuspectStudyTest {
+    private static final int VEHICLES = Integer.getInteger("study.vehicles", 3000);
+    private static final RecurrenceSettings SETTINGS = RecurrenceSettings.defaults();
+
+    /**
+     * What came of one vehicle.
+     *
+     * @param named probability given to the first suspect
+     * @param blamed whether a sensor is the first suspect
+     */
+    private record Judged(Planted planted, boolean hit, boolean oracleHit, double named, boolean blamed) {
+        boolean sensorless() {
+            return planted.cause() == null;
+        }
+    }
+
+    private static List<Judged> judged(PlantedFleet fleet, long seed) {
+        List<Planted> vehicles = fleet.vehicles(VEHICLES, seed);
+        WakeCells cells = new WakeCells(ConditionSettings.defaults().coldCelsius());
+        PeerCells peers = new PeerCells();
+        vehicles.forEach(v -> {
+            cells.add(v.history());
+            peers.add(v.history(), PlantedFleet.AS_OF);
+        });
+        WakeModel wake = WakeModel.fit(cells, SETTINGS.condition());
+        PeerRates rates = PeerRates.fit(peers, SETTINGS);
+        return vehicles.stream()
+                .map(v -> judged(fleet, v, wake, rates))
+                .flatMap(Optional::stream)
+                .toList();
+    }
+
+    /** Empty where two of the days drawn fell together, so that the warning came back too seldom to recur. */
+    private static Optional<Judged> judged(PlantedFleet fleet, Planted v, WakeModel wake, PeerRates rates) {
+        return Recurrence.of(v.history(), rates, wake, SETTINGS, PlantedFleet.AS_OF).orElseThrow().suspects().stream()
+                .findFirst()
+                .map(first -> new Judged(
+                        v,
+                        first.isSensor() ? first.position().equals(v.cause()) : v.cause() == null,
+                        Objects.equals(SuspectOracle.first(fleet, v.history()), v.cause()),
+                        first.probability(),
+                        first.isSensor()));
+    }
+
+    private static double share(List<Judged> all, java.util.function.Predicate<Judged> what) {
+        return (double) all.stream().filter(what).count() / all.size();
+    }
+
+    private static double asOftenAsTheOracle(String world, List<Judged> all) {
+        double ours = share(all, Judged::hit);
+        double oracle = share(all, Judged::oracleHit);
+        double stated = all.stream().mapToDouble(Judged::named).average().orElseThrow();
+        System.out.printf(
+                "%s: %d vehicles, first suspect right %.3f, oracle %.3f, ratio %.3f; its probability said %.3f%n",
+                world, all.size(), ours, oracle, ours / oracle, stated);
+        return ours / oracle;
+    }
+
+    @Test
+    void theFirstSuspectIsRightAtLeastNineTenthsAsOftenAsTheOracleIs() {
+        List<Judged> all = judged(new PlantedFleet(World.ordinary()), 1);
+        assertThat(asOftenAsTheOracle("ordinary", all)).isGreaterThanOrEqualTo(0.9);
+        // The comparison means something: the oracle is neither always right nor a guesser among five.
+        assertThat(share(all, Judged::oracleHit)).isBetween(0.5, 0.95);
+    }
+
+    /** Signs much weaker than the declared weights take them for, and false ones two to three times as many. */
+    @Test
+    void whereSignsAreWeakItStillIsRightFourFifthsAsOften() {
+        assertThat(asOftenAsTheOracle(
+                        "weak signs", judged(new PlantedFleet(World.ordinary().withFewSigns()), 2)))
+                .isGreaterThanOrEqualTo(0.8);
+    }
+
+    @Test
+    void aSlowReaderUsedByOneTechnicianDoesNotShiftTheSuspects() {
+        World world = World.ordinary().withSlowReader(0.45);
+        List<Judged> all = judged(new PlantedFleet(world), 3);
+        assertThat(asOftenAsTheOracle("one slow reader", all)).isGreaterThanOrEqualTo(0.9);
+        assertThat(asOftenAsTheOracle(
+                        "its vehicles",
+                        all.stream().filter(j -> j.planted().readSlowly()).toList()))
+                .isGreaterThanOrEqualTo(0.88);
+        assertThat(excessBlame("readers named", all)).isLessThan(0.03);
+    }
+
+    /** The check above can fail: the same logs without the name of the reader do shift the suspects. */
+    @Test
+    void withoutTheNameOfTheReaderItWould() {
+        World world = World.ordinary().withSlowReader(0.45);
+        assertThat(excessBlame("readers not named", judged(new PlantedFleet(world, Readers.UNNAMED), 3)))
+                .isGreaterThan(0.3);
+    }
+
+    /**
+     * Of vehicles without a bad sensor, by how much the share with a sensor blamed is higher where the slow reader is used than
+     * elsewhere, less two and a half standard errors of the difference.
+     */
+    private static double excessBlame(String world, List<Judged> all) {
+        var sensorless = all.stream()
+                .filter(Judged::sensorless)
+                .collect(Collectors.partitioningBy(j -> j.planted().readSlowly()));
+        double slow = share(sensorless.get(true), Judged::blamed);
+        double other = share(sensorless.get(false), Judged::blamed);
+        double error = Math.sqrt(slow * (1 - slow) / sensorless.get(true).size()
+                + other * (1 - other) / sensorless.get(false).size());
+        System.out.printf(
+                "%s: a sensor blamed though none is bad, under the slow reader %.3f, elsewhere %.3f, standard error %.3f%n",
+                world, slow, other, error);
+        return slow - other - 2.5 * error;
+    }
+}
