@@ -27,7 +27,7 @@ import sensorrounds.survival.LifeLaw;
  *
  * The vehicle comes in when the saving covers the hurdle on all that is spent and reaches the least saving; with a sensor
  * known dead on the road it comes in anyway, and its set-up is not counted against the others. What is left pays at a stop
- * that happens anyway when its gain over the horizon covers the hurdle: at the next stop, or at the seasonal change for a
+ * that happens anyway, where sensors are read first, when the gain of one that answers covers the hurdle: at the next stop, or at the seasonal change for a
  * wheel set in store. A spare breaks nothing down, so its sensor is replaced when it is probably dead and the wheel is off.
  * A vehicle out of sight, or not in the register, is read before anything is fitted.
  */
@@ -84,9 +84,8 @@ public final class ReplacementPlanner implements Serializable {
         SensorValue value = value(sensor);
         double asked = settings.hurdle() * piece;
         boolean inStop = stop.lines().get(i);
-        // What died in store is found when the set goes on, before it stops anyone.
-        double gain = sensor.mounting() == Mounting.IN_STORE ? value.gainAhead(horizonDays) : value.gain(horizonDays);
-        Advice advice = inStop ? stop.advice() : otherwise(sensor, gain, asked);
+        double gain = value.gainAhead(horizonDays);
+        Advice advice = inStop ? stop.advice() : otherwise(sensor, value, gain > asked * (1 - value.failedAlready()));
         double cost = inStop ? stop.costs()[i] : piece;
         double saving = inStop ? stop.savings()[i] : gain;
         double breakEven = value.breakEven(horizonDays, asked);
@@ -103,19 +102,16 @@ public final class ReplacementPlanner implements Serializable {
                 words.reason(sensor, advice, saving, breakEven));
     }
 
-    private Advice otherwise(Sensor sensor, double gain, double asked) {
+    private Advice otherwise(Sensor sensor, SensorValue value, boolean pays) {
+        boolean fits = pays || value.failedAlready() >= settings.deadChance();
         if (sensor.place() == Place.KEEPS_FAILING && sensor.mounting() != Mounting.SPARE) {
             return Advice.CHECK_PLACE_FIRST;
         }
         return switch (sensor.mounting()) {
-            case ON_THE_ROAD -> gain > asked ? Advice.AT_NEXT_STOP : lookOrKeep(sensor);
-            case IN_STORE -> gain > asked || probablyDead(sensor) ? Advice.AT_SEASONAL_CHANGE : lookOrKeep(sensor);
-            case SPARE -> probablyDead(sensor) ? Advice.WHEN_OFF : lookOrKeep(sensor);
+            case ON_THE_ROAD -> fits ? Advice.AT_NEXT_STOP : lookOrKeep(sensor);
+            case IN_STORE -> fits ? Advice.AT_SEASONAL_CHANGE : lookOrKeep(sensor);
+            case SPARE -> sensor.outlook().pHorizon() >= settings.deadChance() ? Advice.WHEN_OFF : lookOrKeep(sensor);
         };
-    }
-
-    private boolean probablyDead(Sensor sensor) {
-        return sensor.outlook().pHorizon() >= settings.unseenChance();
     }
 
     private static Advice lookOrKeep(Sensor sensor) {

@@ -10,17 +10,16 @@ import java.io.Serializable;
  *     110 back for 100 spent
  * @param callOutDays mean days from a failure to the call-out it causes: before that, a stop booked anyway finds it
  * @param outOfSightDays days without a visit after which a vehicle is read before anything is fitted
- * @param unseenChance chance of not working from which a sensor in store or on the spare is to be replaced when its wheel
- *     is at hand
+ * @param deadChance chance of being dead from which a piece is planned for a sensor whatever it would save
  */
 public record ReplacementSettings(
-        double minimumSaving, double hurdle, double callOutDays, int outOfSightDays, double unseenChance)
+        double minimumSaving, double hurdle, double callOutDays, int outOfSightDays, double deadChance)
         implements Serializable {
     public ReplacementSettings {
-        if (!(minimumSaving >= 0 && hurdle >= 0 && callOutDays > 0 && outOfSightDays >= 0 && unseenChance >= 0)) {
+        if (!(minimumSaving >= 0 && hurdle >= 0 && callOutDays > 0 && outOfSightDays >= 0 && deadChance >= 0)) {
             throw new IllegalArgumentException("replacement settings: minimum saving " + minimumSaving + ", hurdle "
                     + hurdle + ", call-out days " + callOutDays + ", out-of-sight days " + outOfSightDays
-                    + ", unseen chance " + unseenChance + "; none may be negative, call-out days must be over 0");
+                    + ", dead chance " + deadChance + "; none may be negative, call-out days must be over 0");
         }
     }
 

@@ -31,11 +31,7 @@ record SensorValue(SurvivalAhead ahead, double piece, double breakdown, double r
         return ahead.failureBy(0);
     }
 
-    double gain(int days) {
-        return ahead.failureBy(days) * breakdown - givenUp(days);
-    }
-
-    /** The part of the gain that comes from failures still to come. */
+    /** The part of the gain that comes from failures still to come: a stop reads its sensors, and finds the dead. */
     double gainAhead(int days) {
         return (ahead.failureBy(days) - failedAlready()) * breakdown - givenUp(days);
     }
@@ -45,9 +41,9 @@ record SensorValue(SurvivalAhead ahead, double piece, double breakdown, double r
     }
 
     /**
-     * The P from which the gain covers the hurdle, for a sensor of this age and last answer whose hazard is multiplied by
-     * whatever it takes. As the gain rises with that factor, gain over hurdle and P over break-even are the same thing. NaN
-     * when no P suffices.
+     * The P from which the gain ahead covers the hurdle for a sensor that answers at the stop, if this one's hazard from
+     * today on is multiplied by whatever it takes; what it may have died of before is in P as it is. As the gain rises with
+     * that factor, gain over hurdle and P over break-even are the same thing. NaN when no P suffices.
      *
      * @param asked least gain asked for
      */
@@ -55,10 +51,11 @@ record SensorValue(SurvivalAhead ahead, double piece, double breakdown, double r
         if (!(breakdown > asked)) {
             return Double.NaN;
         }
-        double whole = ahead.hazardBy(days);
+        double before = ahead.hazardBy(0);
+        double whole = ahead.hazardBy(days) - before;
         boolean plain = whole > 0 && whole < Double.POSITIVE_INFINITY;
         // Share of the hazard up to the horizon that falls before each point.
-        double[] shares = Quadrature.at(s -> plain ? ahead.hazardBy(s) / whole : s / days, 0, days);
+        double[] shares = Quadrature.at(s -> plain ? (ahead.hazardBy(s) - before) / whole : s / days, 0, days);
         double[] working = new double[shares.length];
         double low = Math.log(LEAST_HAZARD);
         double high = Math.log(MOST_HAZARD);
@@ -74,6 +71,6 @@ record SensorValue(SurvivalAhead ahead, double piece, double breakdown, double r
                 low = middle;
             }
         }
-        return -Math.expm1(-Math.exp(high));
+        return -Math.expm1(-before - Math.exp(high));
     }
 }
