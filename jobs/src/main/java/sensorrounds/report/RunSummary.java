@@ -135,7 +135,13 @@ public final class RunSummary {
         int cut = space > INDENT.length() * 2 ? space : WIDTH;
         String rest = INDENT + plain.substring(cut).strip();
         return plain.substring(0, cut).stripTrailing() + "\n"
-                + (rest.length() <= WIDTH ? rest : rest.substring(0, WIDTH - 1) + "…");
+                + (rest.length() <= WIDTH ? rest : rest.substring(0, end(rest)) + " …");
+    }
+
+    /** The last word that fits, with room for the mark of the cut; within the word when it alone is too long. */
+    private static int end(String rest) {
+        int space = rest.lastIndexOf(' ', WIDTH - 2);
+        return space > INDENT.length() ? space : WIDTH - 2;
     }
 
     /** Without control and format characters; typographic spaces become plain ones, which every terminal has. */
