@@ -4,6 +4,7 @@ import java.util.List;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.Path;
 import sensorrounds.report.VehiclePage;
+import sensorrounds.story.OtherVersion;
 import sensorrounds.story.Page;
 import sensorrounds.story.PageText;
 import sensorrounds.story.VehicleFacts;
@@ -35,7 +36,16 @@ public final class Explain {
         if (facts.isEmpty()) {
             throw unknown(stored, run, vehicle);
         }
-        return new Explain(VehicleStory.of(facts));
+        try {
+            return new Explain(VehicleStory.of(facts));
+        } catch (OtherVersion e) {
+            throw new UsageError(
+                    "the newest run was written by another version",
+                    run.toString(),
+                    e.getMessage(),
+                    "tables of this version",
+                    "start with sensor-rounds run again");
+        }
     }
 
     /** For the terminal. */

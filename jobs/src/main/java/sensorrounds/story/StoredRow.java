@@ -16,13 +16,12 @@ public record StoredRow(Map<String, String> cells) {
 
     /**
      * @return null when blank
-     * @throws IllegalArgumentException when the table has no such column
+     * @throws OtherVersion when the table has no such column
      */
     public String text(String column) {
         String value = cells.get(column);
         if (value == null) {
-            throw new IllegalArgumentException("no column " + column + " among " + cells.keySet()
-                    + "; the run was written by another version: run again");
+            throw new OtherVersion(column);
         }
         return value.isEmpty() ? null : value;
     }
