@@ -107,12 +107,22 @@ final class CovariateDesign {
             return;
         }
         FactorLevel reference = kept.values().stream()
-                .max(Comparator.comparingLong(FactorLevel::lives)
+                .max(Comparator.comparingLong(this::classes)
+                        .thenComparingLong(FactorLevel::lives)
                         .thenComparing(FactorLevel::name, Comparator.reverseOrder()))
                 .orElseThrow();
         kept.values()
                 .forEach(l -> levels.add(new FactorLevel(
                         factor, l.name(), l.lives(), l.failures(), l.name().equals(reference.name()))));
+    }
+
+    /** Classes in which a level is met: a reference met in one alone could not be told apart from that class. */
+    private long classes(FactorLevel level) {
+        return rows.stream()
+                .filter(r -> r.level(level.factor()).equals(level.name()))
+                .map(r -> r.level(Factor.VEHICLE_CLASS))
+                .distinct()
+                .count();
     }
 
     private static Row relabelled(Row row, Factor factor, Set<String> merged, String name) {
@@ -168,6 +178,17 @@ final class CovariateDesign {
             }
         }
         return this;
+    }
+
+    /** Takes one level out of the comparison whose column others add up to: its effect is in theirs. */
+    void alias(FactorLevel level) {
+        levels.remove(level);
+        notes.add(
+                level.factor().words() + " " + level.name() + " cannot be told apart from levels of other factors that"
+                        + " always come with it: its effect is in theirs");
+        if (columns().stream().noneMatch(l -> l.factor() == level.factor())) {
+            levels.removeIf(l -> l.factor() == level.factor());
+        }
     }
 
     /** Takes a factor out, for a reason. */

@@ -113,6 +113,32 @@ class VehicleFitsTest {
     }
 
     @Test
+    void aPartThatAlwaysComesWithAClassGoesAloneByName() {
+        List<SampledVehicle> fleet = new ArrayList<>();
+        for (SampledVehicle v : fleet(8, 300, 0)) {
+            int number = Integer.parseInt(v.vehicleId().substring(1));
+            String part = v.vehicleClass().equals("truck") ? "P-truck" : number % 4 == 1 ? "P-2" : "P-1";
+            fleet.add(new SampledVehicle(
+                    v.vehicleId(),
+                    v.vehicleClass(),
+                    v.depot(),
+                    v.annualKm(),
+                    v.lives().stream()
+                            .map(l -> new SampledLife(l.life(), part, l.place()))
+                            .toList()));
+        }
+        VehicleFits fits = VehicleFits.of(sample(fleet));
+        assertThat(fits.effects().notes()).anyMatch(n -> n.startsWith("part P-truck cannot be told apart"));
+        assertThat(fits.effects().effects()).extracting(CovariateEffect::level).doesNotContain("P-truck");
+        CovariateEffect other = fits.effects().effects().stream()
+                .filter(e -> e.factor() == Factor.PART && !e.reference())
+                .findFirst()
+                .orElseThrow();
+        assertThat(other.lifeFactor().value()).isBetween(0.93, 1.07);
+        assertThat(effect(fits, "truck").lifeFactor().value()).isBetween(0.54, 0.66);
+    }
+
+    @Test
     void withFewFailuresNothingIsComparedAndItSaysSo() {
         VehicleFits fits = VehicleFits.of(sample(fleet(6, 2, 0)));
         assertThat(fits.effects().effects()).isEmpty();
