@@ -91,8 +91,8 @@ final class CovariateDesign {
             Set<String> out = sparse.stream().map(FactorLevel::name).collect(Collectors.toSet());
             long lives = sparse.stream().mapToLong(FactorLevel::lives).sum();
             rows = rows.stream().filter(r -> !out.contains(r.level(factor))).toList();
-            notes.add(lives + " lives of " + names(sparse) + " are left out: " + failures
-                    + " failed there, and it takes " + LEAST);
+            notes.add("left out: " + names(sparse) + ", of whose " + lives + " lives " + failures + " failed; it takes "
+                    + LEAST);
         } else {
             Set<String> merged = sparse.stream().map(FactorLevel::name).collect(Collectors.toSet());
             String name = names(sparse);

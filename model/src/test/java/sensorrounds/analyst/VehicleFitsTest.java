@@ -104,8 +104,7 @@ class VehicleFitsTest {
         // All of these live to the end, but for three vehicles of a kind that do not.
         fleet.add(vehicle(random, 900, "bus", 1e6, 0));
         VehicleFits leftOut = VehicleFits.of(sample(fleet));
-        assertThat(leftOut.effects().notes())
-                .anyMatch(n -> n.startsWith("4 lives of bus are left out: 0 failed there"));
+        assertThat(leftOut.effects().notes()).anyMatch(n -> n.startsWith("left out: bus, of whose 4 lives 0 failed"));
         fleet.add(vehicle(random, 901, "crane", 900, 0));
         fleet.add(vehicle(random, 902, "crane lorry", 900, 0));
         VehicleFits merged = VehicleFits.of(sample(fleet));
