@@ -116,7 +116,7 @@ final class AheadChart {
             case IN_WARMTH -> "not cold";
             case IN_THE_COLD -> "in the cold";
             case TEMPERATURE_NOT_KNOWN -> "air not known";
-            case LOW_FROM_THE_START -> "low from the start";
+            case LOW_FROM_THE_START -> "low at first";
         };
     }
 }

@@ -54,7 +54,7 @@ final class EffectsChart {
     private static void row(Svg svg, CovariateEffect e, double y) {
         svg.text(LEFT - 10, y + 4, "end", cut(label(e)), "tick");
         svg.line(x(e.lifeFactor().lower()), y, x(e.lifeFactor().upper()), y, "cohort style-1");
-        svg.circle(x(e.lifeFactor().value()), y, 4, "point");
+        svg.circle(x(e.lifeFactor().value()), y, 4, "dot");
     }
 
     private static String label(CovariateEffect e) {

@@ -91,8 +91,8 @@ final class CovariateDesign {
             Set<String> out = sparse.stream().map(FactorLevel::name).collect(Collectors.toSet());
             long lives = sparse.stream().mapToLong(FactorLevel::lives).sum();
             rows = rows.stream().filter(r -> !out.contains(r.level(factor))).toList();
-            notes.add(lives + " lives of " + names(sparse) + " are left out: " + failures
-                    + " failed there, and it takes " + LEAST);
+            notes.add("left out: " + names(sparse) + ", of whose " + lives + " lives " + failures + " failed; it takes "
+                    + LEAST);
         } else {
             Set<String> merged = sparse.stream().map(FactorLevel::name).collect(Collectors.toSet());
             String name = names(sparse);
@@ -107,12 +107,22 @@ final class CovariateDesign {
             return;
         }
         FactorLevel reference = kept.values().stream()
-                .max(Comparator.comparingLong(FactorLevel::lives)
+                .max(Comparator.comparingLong(this::classes)
+                        .thenComparingLong(FactorLevel::lives)
                         .thenComparing(FactorLevel::name, Comparator.reverseOrder()))
                 .orElseThrow();
         kept.values()
                 .forEach(l -> levels.add(new FactorLevel(
                         factor, l.name(), l.lives(), l.failures(), l.name().equals(reference.name()))));
+    }
+
+    /** Classes in which a level is met: a reference met in one alone could not be told apart from that class. */
+    private long classes(FactorLevel level) {
+        return rows.stream()
+                .filter(r -> r.level(level.factor()).equals(level.name()))
+                .map(r -> r.level(Factor.VEHICLE_CLASS))
+                .distinct()
+                .count();
     }
 
     private static Row relabelled(Row row, Factor factor, Set<String> merged, String name) {
@@ -168,6 +178,17 @@ final class CovariateDesign {
             }
         }
         return this;
+    }
+
+    /** Takes one level out of the comparison whose column others add up to: its effect is in theirs. */
+    void alias(FactorLevel level) {
+        levels.remove(level);
+        notes.add(
+                level.factor().words() + " " + level.name() + " cannot be told apart from levels of other factors that"
+                        + " always come with it: its effect is in theirs");
+        if (columns().stream().noneMatch(l -> l.factor() == level.factor())) {
+            levels.removeIf(l -> l.factor() == level.factor());
+        }
     }
 
     /** Takes a factor out, for a reason. */

@@ -16,12 +16,14 @@ import sensorrounds.regression.CovariateLives;
 import sensorrounds.regression.LifeFamily;
 import sensorrounds.regression.LifeRegression;
 import sensorrounds.regression.RegressionFit;
+import sensorrounds.regression.RegressionStatus;
 import sensorrounds.survival.Estimate;
 
 /**
  * Fits the factors of {@link CovariateDesign} all at once: accelerated failure time under the interval likelihood given
  * alive at entry, limits robust to likeness within vehicles, and Cox regression beside it as a check, failures at the
- * middle of their interval. A column that the data cannot carry takes its factor out, by name.
+ * middle of their interval. A column that the data cannot carry takes its factor out, by name; one that others add
+ * up to goes alone.
  */
 final class CovariateRegression {
     /** Most lives to which the gamma family is fitted: its law has no closed form. */
@@ -55,7 +57,12 @@ final class CovariateRegression {
             if (weibull.converged() || blamed.isEmpty()) {
                 break;
             }
-            design.drop(blamed.get().factor(), weibull.cause());
+            if (weibull.status() == RegressionStatus.COLLINEAR_COLUMN
+                    && !blamed.get().factor().numeric()) {
+                design.alias(blamed.get());
+            } else {
+                design.drop(blamed.get().factor(), weibull.cause());
+            }
         }
         notes.addAll(design.notes());
         if (design.columns().isEmpty()) {

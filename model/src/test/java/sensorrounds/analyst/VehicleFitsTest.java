@@ -104,12 +104,37 @@ class VehicleFitsTest {
         // All of these live to the end, but for three vehicles of a kind that do not.
         fleet.add(vehicle(random, 900, "bus", 1e6, 0));
         VehicleFits leftOut = VehicleFits.of(sample(fleet));
-        assertThat(leftOut.effects().notes())
-                .anyMatch(n -> n.startsWith("4 lives of bus are left out: 0 failed there"));
+        assertThat(leftOut.effects().notes()).anyMatch(n -> n.startsWith("left out: bus, of whose 4 lives 0 failed"));
         fleet.add(vehicle(random, 901, "crane", 900, 0));
         fleet.add(vehicle(random, 902, "crane lorry", 900, 0));
         VehicleFits merged = VehicleFits.of(sample(fleet));
         assertThat(effect(merged, "bus, crane, crane lorry").failures()).isEqualTo(8);
+    }
+
+    @Test
+    void aPartThatAlwaysComesWithAClassGoesAloneByName() {
+        List<SampledVehicle> fleet = new ArrayList<>();
+        for (SampledVehicle v : fleet(8, 300, 0)) {
+            int number = Integer.parseInt(v.vehicleId().substring(1));
+            String part = v.vehicleClass().equals("truck") ? "P-truck" : number % 4 == 1 ? "P-2" : "P-1";
+            fleet.add(new SampledVehicle(
+                    v.vehicleId(),
+                    v.vehicleClass(),
+                    v.depot(),
+                    v.annualKm(),
+                    v.lives().stream()
+                            .map(l -> new SampledLife(l.life(), part, l.place()))
+                            .toList()));
+        }
+        VehicleFits fits = VehicleFits.of(sample(fleet));
+        assertThat(fits.effects().notes()).anyMatch(n -> n.startsWith("part P-truck cannot be told apart"));
+        assertThat(fits.effects().effects()).extracting(CovariateEffect::level).doesNotContain("P-truck");
+        CovariateEffect other = fits.effects().effects().stream()
+                .filter(e -> e.factor() == Factor.PART && !e.reference())
+                .findFirst()
+                .orElseThrow();
+        assertThat(other.lifeFactor().value()).isBetween(0.93, 1.07);
+        assertThat(effect(fits, "truck").lifeFactor().value()).isBetween(0.54, 0.66);
     }
 
     @Test
