@@ -12,6 +12,7 @@ import sensorrounds.history.Finding;
 import sensorrounds.history.HistoryBuilder;
 import sensorrounds.history.HistorySettings;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.history.VehicleMoves;
 import sensorrounds.intake.VisitResolver;
 import sensorrounds.plausibility.Doubt;
 import sensorrounds.plausibility.VehicleDoubts;
@@ -25,23 +26,30 @@ public final class Histories {
     /**
      * @param byVehicle all accepted rows of one vehicle in each list
      * @param register vehicles of the register by ID; one that is not in it counts as unregistered
+     * @param moves sensors that came from other vehicles or went to them, by vehicle
      * @param asOf last day whose visits count
      */
     public static JavaRDD<VehicleHistory> of(
             JavaRDD<List<LoggedWheel>> byVehicle,
             Broadcast<Map<String, Vehicle>> register,
+            Broadcast<Map<String, VehicleMoves>> moves,
             HistorySettings settings,
             LocalDate asOf) {
-        return byVehicle.map(rows -> of(rows, register.value(), settings, asOf));
+        return byVehicle.map(rows -> of(rows, register.value(), moves.value(), settings, asOf));
     }
 
     /** One vehicle's history, in plain Java. */
     public static VehicleHistory of(
-            List<LoggedWheel> rows, Map<String, Vehicle> register, HistorySettings settings, LocalDate asOf) {
+            List<LoggedWheel> rows,
+            Map<String, Vehicle> register,
+            Map<String, VehicleMoves> moves,
+            HistorySettings settings,
+            LocalDate asOf) {
         String id = rows.get(0).visit().vehicleId();
         Vehicle vehicle = register.getOrDefault(id, Vehicle.unregistered(id));
         List<Visit> visits = VisitResolver.resolve(rows).visits();
-        VehicleHistory history = HistoryBuilder.build(vehicle, visits, settings, asOf);
+        VehicleHistory history =
+                HistoryBuilder.build(vehicle, visits, moves.getOrDefault(id, VehicleMoves.NONE), settings, asOf);
         List<Visit> seen = visits.stream().filter(v -> !v.day().isAfter(asOf)).toList();
         List<Finding> findings = new ArrayList<>(history.findings());
         for (Doubt doubt : VehicleDoubts.of(seen)) {

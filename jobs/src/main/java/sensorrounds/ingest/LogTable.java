@@ -5,6 +5,7 @@ import static org.apache.spark.sql.functions.col;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileStatus;
@@ -42,7 +43,19 @@ public final class LogTable {
 
     /** The accepted rows, one list per vehicle, in the order of the visits. No shuffle where the files allow it. */
     public static JavaRDD<List<LoggedWheel>> byVehicle(SparkSession spark, String folder) {
-        Dataset<Row> rows = acceptedRows(spark, folder);
+        return byVehicle(spark, folder, acceptedRows(spark, folder));
+    }
+
+    /** The same of these vehicles only. */
+    public static JavaRDD<List<LoggedWheel>> byVehicle(SparkSession spark, String folder, Collection<String> vehicles) {
+        return byVehicle(
+                spark,
+                folder,
+                acceptedRows(spark, folder).where(col(LogRows.VEHICLE_ID).isInCollection(vehicles)));
+    }
+
+    private static JavaRDD<List<LoggedWheel>> byVehicle(SparkSession spark, String folder, Dataset<Row> accepted) {
+        Dataset<Row> rows = accepted;
         if (!vehiclesAreWhole(spark.sparkContext().hadoopConfiguration(), folder)) {
             rows = rows.repartition(col(LogRows.VEHICLE_ID)).sortWithinPartitions(LogRows.VEHICLE_ID);
         }

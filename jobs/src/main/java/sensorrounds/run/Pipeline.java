@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Map;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.Path;
@@ -17,9 +16,12 @@ import org.apache.spark.sql.SparkSession;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.assemble.DoubtFindings;
 import sensorrounds.assemble.Histories;
+import sensorrounds.assemble.Moves;
 import sensorrounds.fleet.Vehicle;
-import sensorrounds.history.Finding;
+import sensorrounds.history.HistorySettings;
+import sensorrounds.history.MovedSensors;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.history.VehicleMoves;
 import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.LogTable;
 import sensorrounds.ingest.RefusedInput;
@@ -102,11 +104,15 @@ public final class Pipeline {
         LocalDate asOf = AsOf.of(options.asOf(), spark, rows);
         progress.say(ingest.accepted() + " rows accepted; rebuilding sensor lives as of " + asOf);
         Broadcast<Map<String, Vehicle>> register = context.broadcast(inputs.fleet());
-        JavaRDD<VehicleHistory> histories = Kept.of(Histories.of(
-                LogTable.byVehicle(spark, rows),
-                register,
-                inputs.settings().review().history(),
-                asOf));
+        HistorySettings settings = inputs.settings().review().history();
+        context.setJobDescription("Find sensors on more than one vehicle");
+        SharedIdentities.Shared shared =
+                SharedIdentities.find(LogTable.read(spark, rows, LogRow.Outcome.ACCEPTED), asOf);
+        MovedSensors moved = MovedSensors.of(shared.heard());
+        Map<String, VehicleMoves> moves =
+                Moves.of(moved, LogTable.byVehicle(spark, rows, moved.sources()), register, settings, asOf);
+        JavaRDD<VehicleHistory> histories = Kept.of(
+                Histories.of(LogTable.byVehicle(spark, rows), register, context.broadcast(moves), settings, asOf));
         FleetReviewJob.Result review = new FleetReviewJob(
                         context, inputs.settings().review(), asOf)
                 .run(histories, inputs.parts(), inputs.stock());
@@ -115,7 +121,8 @@ public final class Pipeline {
         ResultTables tables = new ResultTables(
                 new TableWriter(spark, store, folder, smallTable),
                 inputs.settings().reportRows());
-        ResultTables.Heads heads = tables.write(histories, acrossVehicles(spark, rows, asOf), review);
+        ResultTables.Heads heads = tables.write(
+                histories, shared.doubts().stream().map(DoubtFindings::of).toList(), review);
         QuarantineSheet.write(spark, rows, store, folder);
 
         progress.say("writing the report");
@@ -136,13 +143,6 @@ public final class Pipeline {
         double quarantined = ingest.rowsIn() == 0 ? 0 : (double) ingest.quarantined() / ingest.rowsIn();
         return new Outcome(
                 folder.toString(), summary, quarantined > inputs.settings().quarantineLimit());
-    }
-
-    /** What only the rows of two vehicles together can show. */
-    private static List<Finding> acrossVehicles(SparkSession spark, String rows, LocalDate asOf) {
-        return SharedIdentities.of(LogTable.read(spark, rows, LogRow.Outcome.ACCEPTED), asOf).stream()
-                .map(DoubtFindings::of)
-                .toList();
     }
 
     private static String size(long bytes) {

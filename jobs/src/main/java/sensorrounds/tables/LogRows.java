@@ -28,6 +28,7 @@ public final class LogRows {
     public static final String VISITED_AT = VisitColumns.VISITED_AT;
     public static final String VIN = VisitColumns.VIN;
     public static final String SENSOR_ID = WheelColumns.SENSOR_ID;
+    public static final String READ = WheelColumns.READ;
     public static final String VISIT_ID = VisitColumns.VISIT_ID;
     public static final String POSITION = WheelColumns.POSITION;
     public static final String SOURCE_FILE = "source_file";

@@ -16,6 +16,7 @@ import sensorrounds.visit.WorkReason;
 final class WheelColumns {
     static final String POSITION = "position";
     static final String SENSOR_ID = "sensor_id";
+    static final String READ = "read";
 
     /** Places by code: a handful, met millions of times. */
     private static final Map<String, WheelPosition> PLACES = new ConcurrentHashMap<>();
@@ -47,7 +48,7 @@ final class WheelColumns {
                         wheel(w -> w.position().code())),
                 Column.text("position_raw", "the word the log used for it", WheelColumns::positionRaw),
                 Column.text(SENSOR_ID, "ID, upper-case hexadecimal", wheel(WheelReading::sensorId)),
-                Column.word("read", "what came of waking the sensor", wheel(WheelReading::read)),
+                Column.word(READ, "what came of waking the sensor", wheel(WheelReading::read)),
                 Column.whole(
                         "wake_attempts", "tries until it answered or was given up", wheel(WheelReading::wakeAttempts)),
                 Column.number("pressure_kpa", "gauge pressure the sensor sent, kPa", wheel(WheelReading::pressureKpa)),

@@ -86,7 +86,7 @@ final class LogReading {
         }
         VehicleDoubts.of(resolved.visits()).forEach(d -> remark(d.kind().name(), d.what(), d.sources()));
         if (!resolved.accepted().isEmpty()) {
-            Histories.of(resolved.accepted(), register, HistorySettings.defaults(), NO_END)
+            Histories.of(resolved.accepted(), register, Map.of(), HistorySettings.defaults(), NO_END)
                     .findings()
                     .forEach(this::remark);
         }

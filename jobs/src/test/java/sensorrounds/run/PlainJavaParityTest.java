@@ -12,6 +12,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -22,9 +23,11 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import sensorrounds.assemble.Histories;
+import sensorrounds.assemble.Moves;
 import sensorrounds.condition.ConditionFigure;
 import sensorrounds.history.FollowUp;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.history.VehicleMoves;
 import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogReader;
 import sensorrounds.ingest.LogSlice;
@@ -85,9 +88,11 @@ class PlainJavaParityTest {
                 .map(r -> r.visit().day())
                 .max(Comparator.naturalOrder())
                 .orElseThrow();
+        Map<String, VehicleMoves> moves =
+                Moves.of(byVehicle, inputs.fleet(), inputs.settings().review().history(), asOf);
         histories = byVehicle.values().stream()
                 .map(rows -> Histories.of(
-                        rows, inputs.fleet(), inputs.settings().review().history(), asOf))
+                        rows, inputs.fleet(), moves, inputs.settings().review().history(), asOf))
                 .toList();
         review = FleetReview.of(histories, inputs.settings().review(), inputs.parts(), inputs.stock(), asOf);
     }

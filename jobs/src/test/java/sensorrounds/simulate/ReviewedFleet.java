@@ -12,7 +12,9 @@ import java.util.TreeMap;
 import java.util.stream.IntStream;
 import org.apache.hadoop.conf.Configuration;
 import sensorrounds.assemble.Histories;
+import sensorrounds.assemble.Moves;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.history.VehicleMoves;
 import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogReader;
 import sensorrounds.ingest.LogSlice;
@@ -61,9 +63,11 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                 }
             }
         }
+        Map<String, VehicleMoves> moves =
+                Moves.of(byVehicle, inputs.fleet(), inputs.settings().review().history(), asOf);
         List<VehicleHistory> histories = byVehicle.values().stream()
                 .map(rows -> Histories.of(
-                        rows, inputs.fleet(), inputs.settings().review().history(), asOf))
+                        rows, inputs.fleet(), moves, inputs.settings().review().history(), asOf))
                 .toList();
         FleetReview review =
                 FleetReview.of(histories, inputs.settings().review(), inputs.parts(), inputs.stock(), asOf);

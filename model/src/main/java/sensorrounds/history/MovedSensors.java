@@ -9,7 +9,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -19,16 +18,18 @@ import java.util.TreeSet;
  * and later on another, and never on both over the same time. One heard on two vehicles over the same time has not moved:
  * it was read wrongly, travels, or is two, and is left alone here.
  */
-public final class MovedSensors {
+public final class MovedSensors implements Serializable {
+    private static final long serialVersionUID = 1;
+
     /** On more vehicles than this an ID is nobody's own. */
     private static final int MOST_VEHICLES = 5;
 
     private static final Comparator<Heard> IN_TIME =
             Comparator.comparing(Heard::first).thenComparing(Heard::last).thenComparing(Heard::vehicleId);
 
-    private final SortedMap<String, List<Heard>> chains;
+    private final TreeMap<String, List<Heard>> chains;
 
-    private MovedSensors(SortedMap<String, List<Heard>> chains) {
+    private MovedSensors(TreeMap<String, List<Heard>> chains) {
         this.chains = chains;
     }
 
@@ -59,7 +60,7 @@ public final class MovedSensors {
 
     /** @param heard at most one for each ID and vehicle, in any order; IDs on one vehicle may be left out */
     public static MovedSensors of(Collection<Heard> heard) {
-        SortedMap<String, List<Heard>> byId = new TreeMap<>();
+        TreeMap<String, List<Heard>> byId = new TreeMap<>();
         heard.forEach(
                 h -> byId.computeIfAbsent(h.sensorId(), id -> new ArrayList<>()).add(h));
         byId.values().removeIf(ofId -> ofId.size() < 2 || ofId.size() > MOST_VEHICLES || contradict(ofId));

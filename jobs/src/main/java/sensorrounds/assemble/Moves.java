@@ -1,0 +1,83 @@
+package sensorrounds.assemble;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.apache.spark.api.java.JavaRDD;
+import org.apache.spark.broadcast.Broadcast;
+import sensorrounds.fleet.Vehicle;
+import sensorrounds.history.HistorySettings;
+import sensorrounds.history.MovedSensors;
+import sensorrounds.history.VehicleMoves;
+import sensorrounds.visit.LoggedWheel;
+import sensorrounds.visit.ReadOutcome;
+
+/**
+ * The sensors that went from vehicle to vehicle. Only vehicles that one went from are looked at beforehand, to learn its
+ * age; they are few, and so is what is kept of them.
+ */
+public final class Moves {
+    private Moves() {}
+
+    /** @param sources all accepted rows of each of the vehicles {@link MovedSensors#sources} names */
+    public static Map<String, VehicleMoves> of(
+            MovedSensors moved,
+            JavaRDD<List<LoggedWheel>> sources,
+            Broadcast<Map<String, Vehicle>> register,
+            HistorySettings settings,
+            LocalDate asOf) {
+        if (moved.count() == 0) {
+            return Map.of();
+        }
+        Map<String, VehicleMoves> departures = moved.departures();
+        return moved.moves(sources.flatMap(
+                        rows -> moved.known(Histories.of(rows, register.value(), departures, settings, asOf))
+                                .iterator())
+                .collect());
+    }
+
+    /** The same in plain Java, from all accepted rows of each vehicle. */
+    public static Map<String, VehicleMoves> of(
+            Map<String, List<LoggedWheel>> byVehicle,
+            Map<String, Vehicle> register,
+            HistorySettings settings,
+            LocalDate asOf) {
+        MovedSensors moved = MovedSensors.of(heard(byVehicle, asOf));
+        Map<String, VehicleMoves> departures = moved.departures();
+        Set<String> sources = moved.sources();
+        List<MovedSensors.Known> known = new ArrayList<>();
+        sources.forEach(
+                v -> known.addAll(moved.known(Histories.of(byVehicle.get(v), register, departures, settings, asOf))));
+        return moved.moves(known);
+    }
+
+    private static List<MovedSensors.Heard> heard(Map<String, List<LoggedWheel>> byVehicle, LocalDate asOf) {
+        List<MovedSensors.Heard> heard = new ArrayList<>();
+        byVehicle.forEach((vehicle, rows) -> {
+            Map<String, MovedSensors.Heard> byId = new HashMap<>();
+            for (LoggedWheel row : rows) {
+                LocalDate day = row.visit().day();
+                if (row.wheel() != null
+                        && row.wheel().read() == ReadOutcome.OK
+                        && row.wheel().sensorId() != null
+                        && !day.isAfter(asOf)) {
+                    String id = row.wheel().sensorId();
+                    byId.merge(id, new MovedSensors.Heard(id, vehicle, day, day), Moves::span);
+                }
+            }
+            heard.addAll(byId.values());
+        });
+        return heard;
+    }
+
+    private static MovedSensors.Heard span(MovedSensors.Heard a, MovedSensors.Heard b) {
+        return new MovedSensors.Heard(
+                a.sensorId(),
+                a.vehicleId(),
+                a.first().isBefore(b.first()) ? a.first() : b.first(),
+                a.last().isAfter(b.last()) ? a.last() : b.last());
+    }
+}
