@@ -144,8 +144,8 @@ final class Words {
             case UNRECORDED_CHANGE -> "Sensor changed without a record";
             case TWO_PLACES_AT_ONCE -> "One ID at two places of a visit";
             case ALIVE_AGAIN -> "Taken as failed, answers again";
-            case CLONED_ID -> "New sensor with the old ID";
-            case MOVED -> "Sensor moved to another wheel";
+            case CLONED_ID -> "New sensor with the old ID, or signs of one";
+            case MOVED -> "Sensor moved to another wheel or vehicle";
             case PLACE_KEEPS_FAILING -> "Sensors keep falling silent at one place";
             case NO_WHEEL_SENSORS -> "System without wheel sensors";
             case UNREGISTERED_VEHICLE -> "Vehicle not in the fleet register";

@@ -1,7 +1,6 @@
 package sensorrounds.run;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,11 +8,9 @@ import java.util.TreeMap;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.Vehicle;
-import sensorrounds.history.Finding;
 import sensorrounds.ingest.IngestSummary;
 import sensorrounds.outlook.ReportRatios;
 import sensorrounds.report.ReportData;
-import sensorrounds.report.ReportData.FindingGroup;
 import sensorrounds.report.ReportData.Listed;
 import sensorrounds.report.ReportData.ReportRatio;
 import sensorrounds.report.RunFacts;
@@ -28,8 +25,6 @@ import sensorrounds.run.TableWriter.Written;
 
 /** Puts together what the report shows. */
 final class ReportAssembly {
-    /** Examples shown of each kind of finding. */
-    private static final int EXAMPLES = 5;
     /** Files listed one by one. */
     private static final int FILES = 200;
 
@@ -64,7 +59,7 @@ final class ReportAssembly {
                 review.stock(),
                 List.<Part>copyOf(inputs.parts().values()),
                 listed(heads.readers()),
-                findings(review.counts().findings(), heads.findings().first()),
+                heads.findings(),
                 review.counts().causes(),
                 planned,
                 depots,
@@ -109,15 +104,6 @@ final class ReportAssembly {
         String field = reason.field() == null ? "" : " (" + reason.field() + ")";
         return new QuarantineGroup(
                 reason.rule().words() + field, reason.rows(), first.source(), first.rawValue(), reason.remedy());
-    }
-
-    private static List<FindingGroup> findings(Map<Finding.Kind, Long> counts, List<Finding> first) {
-        List<FindingGroup> groups = new ArrayList<>();
-        counts.forEach((kind, n) -> groups.add(new FindingGroup(
-                kind,
-                n,
-                first.stream().filter(f -> f.kind() == kind).limit(EXAMPLES).toList())));
-        return groups;
     }
 
     private static ReportRatio ratio(ReportRatios.Ratio r) {

@@ -21,6 +21,7 @@ import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.replacement.Ranker;
+import sensorrounds.report.ReportData.FindingGroup;
 import sensorrounds.review.VehicleReview;
 import sensorrounds.review.WarningCounts;
 import sensorrounds.run.TableWriter.Order;
@@ -51,6 +52,9 @@ import sensorrounds.tables.WatchList;
 
 /** Writes every result table, each in the order its reader wants, and keeps the first rows of each for the report. */
 final class ResultTables {
+    /** Findings of each kind that the report shows. */
+    private static final int EXAMPLES = 5;
+
     private final TableWriter writer;
     private final int keep;
     private final Map<String, Long> rows = new LinkedHashMap<>();
@@ -72,7 +76,7 @@ final class ResultTables {
             Written<WatchEntry> watch,
             Written<FollowUp> followUps,
             Written<ReaderQuality> readers,
-            Written<Finding> findings,
+            List<FindingGroup> findings,
             Map<String, Long> rows) {}
 
     /** @param acrossVehicles findings that are no single vehicle's */
@@ -93,13 +97,14 @@ final class ResultTables {
         write(SensorLives.TABLE, histories.flatMap(h -> h.lives().iterator()), Orders.LIVES);
         write(WarningEpisodes.TABLE, histories.flatMap(h -> h.episodes().iterator()), Orders.EPISODES);
         JavaRDD<Finding> ofVehicles = histories.flatMap(h -> h.findings().iterator());
-        Written<Finding> findings = write(
-                Findings.TABLE,
-                acrossVehicles.isEmpty()
-                        ? ofVehicles
-                        : ofVehicles.union(JavaSparkContext.fromSparkContext(ofVehicles.context())
-                                .parallelize(acrossVehicles, 1)),
-                Orders.FINDINGS);
+        JavaRDD<Finding> allFindings = acrossVehicles.isEmpty()
+                ? ofVehicles
+                : ofVehicles.union(
+                        JavaSparkContext.fromSparkContext(ofVehicles.context()).parallelize(acrossVehicles, 1));
+        write(Findings.TABLE, allFindings, Orders.FINDINGS);
+        List<FindingGroup> findings = allFindings
+                .treeAggregate(new FindingHeads(EXAMPLES, Orders.FINDINGS), FindingHeads::add, FindingHeads::merge)
+                .groups();
         write(StockOutlooks.TABLE, review.stock());
         WarningCounts.Summary warnings = review.counts().warnings().summary();
         write(ComebackRates.TABLE, warnings.comebacks());

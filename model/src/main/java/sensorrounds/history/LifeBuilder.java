@@ -53,8 +53,7 @@ final class LifeBuilder {
         visits.forEach(this::walk);
         if (!visits.isEmpty()) {
             depart(LocalDate.MAX);
-            book.stays()
-                    .check(vehicle.vehicleId(), visits.get(visits.size() - 1).day());
+            book.stays().check(visits.get(visits.size() - 1).day(), findings);
         }
         return book.lives();
     }

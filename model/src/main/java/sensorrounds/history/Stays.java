@@ -2,7 +2,7 @@ package sensorrounds.history;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -11,7 +11,7 @@ final class Stays {
     /** A sensor at a place; {@code to} is null while it sits there. */
     record Stay(LifeDraft life, Place place, LocalDate from, LocalDate to) {}
 
-    private final Map<LifeDraft, Stay> open = new IdentityHashMap<>();
+    private final Map<LifeDraft, Stay> open = new LinkedHashMap<>();
     private final List<Stay> ended = new ArrayList<>();
 
     void begin(LifeDraft life, Place place, LocalDate day) {
@@ -25,18 +25,6 @@ final class Stays {
         }
     }
 
-    /** The set had no name when these stays began; it has one now. */
-    void nameSet(String name) {
-        open.replaceAll((life, stay) -> named(stay, name));
-        ended.replaceAll(stay -> named(stay, name));
-    }
-
-    private static Stay named(Stay stay, String name) {
-        return stay.place().wheelSet() != null
-                ? stay
-                : new Stay(stay.life(), new Place(name, stay.place().position()), stay.from(), stay.to());
-    }
-
     List<Stay> all() {
         List<Stay> all = new ArrayList<>(ended);
         all.addAll(open.values());
@@ -44,33 +32,40 @@ final class Stays {
     }
 
     /**
-     * Holds the stays against each other, at each place and for each sensor.
+     * Holds the stays against each other, at each place and for each sensor: two sensors at one place at once, or one sensor
+     * at two, would be a fault of ours. It is told among the findings, so that one vehicle does not stop a run.
      *
      * @param lastDay day until which those still there are taken to stay
-     * @throws IllegalStateException when two sensors sit at one place at once, or one sensor at two: a fault of ours
      */
-    void check(String vehicleId, LocalDate lastDay) {
+    void check(LocalDate lastDay, FindingLog findings) {
         List<LifeIntervals.Interval> intervals = new ArrayList<>();
-        Map<LifeDraft, String> names = new IdentityHashMap<>();
+        Map<LifeDraft, String> names = new LinkedHashMap<>();
         for (Stay stay : all()) {
-            String life = names.computeIfAbsent(stay.life(), l -> "sensor " + names.size());
+            String life = names.computeIfAbsent(
+                    stay.life(), l -> l.name() + " begun on " + l.begunOn() + ", number " + names.size());
             LocalDate to = stay.to() == null ? lastDay : stay.to();
             if (to.isAfter(stay.from())) {
-                long from = stay.from().toEpochDay();
-                intervals.add(new LifeIntervals.Interval(stay.place().words(), from, to.toEpochDay(), life, null));
-                intervals.add(new LifeIntervals.Interval(
-                        life, from, to.toEpochDay(), stay.place().words(), null));
+                String place = stay.place().words();
+                intervals.add(interval(place, stay.from(), to, life));
+                intervals.add(interval(life, stay.from(), to, place));
             }
         }
         for (LifeIntervals.Contradiction c : LifeIntervals.check(intervals)) {
             // A place may stand empty, and sensors follow one another and move: only overlaps contradict.
             if (c.kind() == LifeIntervals.Kind.OVERLAP) {
-                throw new IllegalStateException(
-                        "the lives built for vehicle " + vehicleId + " contradict each other at "
-                                + c.later().subject() + ": " + days(c.earlier()) + " and " + days(c.later())
-                                + "; this is a fault of the program, not of the logs");
+                findings.vehicle(
+                        Finding.Kind.IMPOSSIBLE_ORDER,
+                        LocalDate.ofEpochDay(c.later().from()),
+                        "the lives built here overlap at " + c.later().subject() + ": " + days(c.earlier()) + " and "
+                                + days(c.later()),
+                        "a fault of the program and not of the logs: please report it, and trust neither life",
+                        List.of());
             }
         }
+    }
+
+    private static LifeIntervals.Interval interval(String subject, LocalDate from, LocalDate to, String state) {
+        return new LifeIntervals.Interval(subject, from.toEpochDay(), to.toEpochDay(), state, null);
     }
 
     private static String days(LifeIntervals.Interval i) {

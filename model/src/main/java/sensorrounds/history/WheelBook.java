@@ -127,13 +127,9 @@ final class WheelBook {
     void nameSet(String name) {
         for (LifeDraft life : seatedInSet(null)) {
             Place named = new Place(name, life.place().position());
-            seated.remove(life.place(), life);
-            life.moveTo(named);
-            seated.put(named, life);
-            everSeated.add(named);
-            plainValves.remove(named);
+            unseat(life);
+            seat(life, named);
         }
-        stays.nameSet(name);
         List<Place> unnamed =
                 plainValves.stream().filter(p -> p.wheelSet() == null).toList();
         for (Place place : unnamed) {
