@@ -7,7 +7,7 @@ import java.util.Optional;
  * The fit of one cohort for the tables.
  *
  * @param cohort name of the cohort
- * @param rung rung of the ladder in use: own fit, pooled shape, pooled
+ * @param rung rung of the ladder in use: own fit, pooled shape, pooled, weak prior, none
  * @param status what came of the cohort's own fit
  * @param lives lives in the cohort
  * @param failures failures among them

@@ -12,7 +12,7 @@ import sensorrounds.survival.ParametricFitter.ScalePrior;
  * A law of life for each cohort, from the most its data can carry: its own fit ({@link OwnLaw}: a Weibull, or wear-out
  * beside an early hazard where Akaike's criterion prefers it); else a Weibull of the shape common to all
  * cohorts ({@link CommonShapeFitter}) with its own scale, shrunk weakly towards the pooled scale; else the pooled law;
- * else none, with the reason. The row of {@link #POOL} is the fit of all lives merged, for reference. The same cohorts always give the same answer, in whatever order they come.
+ * else, where a prior was declared, the law of all lives with it ({@link WeakPriorFitter}); else none, with the reason. The row of {@link #POOL} is the fit of all lives merged, for reference. The same cohorts always give the same answer, in whatever order they come.
  *
  * <p>Why a common shape: cohorts that fail by the same mechanism tend to share the shape while their scales differ
  * (Meeker and Escobar 1998, ch. 8, Weibull with a given shape; Nelson 1985, J. Quality Technology 17:140-146).
@@ -24,9 +24,11 @@ public final class CohortLadder {
     private static final double DAYS_PER_YEAR = 365.25;
 
     private final Settings settings;
+    private final Optional<WeakPrior> prior;
 
-    private CohortLadder(Settings settings) {
+    private CohortLadder(Settings settings, Optional<WeakPrior> prior) {
         this.settings = settings;
+        this.prior = prior;
     }
 
     /** Which law is in use, from the most particular. */
@@ -34,6 +36,8 @@ public final class CohortLadder {
         OWN_FIT,
         POOLED_SHAPE,
         POOLED,
+        /** All lives together with a declared prior, where they are too few for a law of their own. */
+        WEAK_PRIOR,
         NONE
     }
 
@@ -59,11 +63,19 @@ public final class CohortLadder {
      * as an abstract only), want more than 50-100 for that kind. The limits are shown, so that nobody takes them for tight.
      */
     public static CohortLadder withDefaults() {
-        return new CohortLadder(new Settings(20, 5, 5));
+        return new CohortLadder(new Settings(20, 5, 5), Optional.empty());
     }
 
     public CohortLadder with(Settings newSettings) {
-        return new CohortLadder(newSettings);
+        return new CohortLadder(newSettings, prior);
+    }
+
+    /**
+     * With a declared prior for a fleet whose lives are too few for a law: then there is an answer from the first life on, with
+     * limits as wide as what is not known. Every cohort stands on the law of all lives. Without it such a fleet has no law.
+     */
+    public CohortLadder with(WeakPrior newPrior) {
+        return new CohortLadder(settings, Optional.of(newPrior));
     }
 
     /** {@link #fit(Map, Map)} where preventive replacements were not counted. */
@@ -89,7 +101,9 @@ public final class CohortLadder {
         LifetimeSample pool = LifetimeSample.pooled(ordered.values());
         OwnLaw pooledFit = OwnLaw.of(pool);
         Choice pooled = poolChoice(pool, pooledFit);
-        Lent lent = pooled.weibull().map(law -> lent(ordered, pool, law)).orElse(null);
+        Lent lent = pooled.rung() == Rung.WEAK_PRIOR
+                ? null
+                : pooled.weibull().map(law -> lent(ordered, pool, law)).orElse(null);
         SortedMap<String, CohortLife> result = new TreeMap<>();
         result.put(POOL, row(POOL, pool, pooledFit, pooled, preventiveShares));
         ordered.forEach((name, sample) -> {
@@ -144,13 +158,20 @@ public final class CohortLadder {
     }
 
     private Choice poolChoice(LifetimeSample pool, OwnLaw fit) {
-        if (pool.failures() < settings.minPooledFailures()) {
-            return Choice.none("all cohorts together have " + count(pool.failures()) + " failures; a law of life needs "
-                    + count(settings.minPooledFailures()));
+        boolean enough = pool.failures() >= settings.minPooledFailures();
+        if (enough && fit.weibull().converged()) {
+            return Choice.own(fit);
         }
-        return fit.weibull().converged()
-                ? Choice.own(fit)
-                : Choice.none("the pooled fit failed: " + fit.weibull().cause());
+        String reason = enough
+                ? "the pooled fit failed: " + fit.weibull().cause()
+                : "all cohorts together have " + count(pool.failures()) + " failures; a law of life needs "
+                        + count(settings.minPooledFailures());
+        return prior.map(p -> weak(pool, p, reason)).orElse(Choice.none(reason));
+    }
+
+    private static Choice weak(LifetimeSample pool, WeakPrior prior, String reason) {
+        WeakPriorFit fit = WeakPriorFitter.of(prior).fit(pool);
+        return Choice.weibull(Rung.WEAK_PRIOR, fit.life(), reason + "; " + WeakPriorWords.of(fit));
     }
 
     private Choice choice(LifetimeSample sample, OwnLaw own, Choice pooled, Lent lent) {
@@ -163,6 +184,13 @@ public final class CohortLadder {
                 : count(sample.failures()) + " failures, an own fit needs " + count(settings.minFailures());
         if (pooled.life().isEmpty()) {
             return Choice.none(reason + "; " + pooled.note());
+        }
+        if (pooled.rung() == Rung.WEAK_PRIOR) {
+            return new Choice(
+                    Rung.WEAK_PRIOR,
+                    pooled.life(),
+                    pooled.weibull(),
+                    reason + "; the law of all cohorts together: " + pooled.note());
         }
         ParametricFit scaled = ParametricFitter.of(Family.WEIBULL)
                 .withShape(lent.shape(), lent.varLogShape())

@@ -1,0 +1,60 @@
+package sensorrounds.survival;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+
+/**
+ * The time for many cohorts at once, lives grouped beforehand: the ladder of laws, a hazard by bands and a Kaplan-Meier curve for
+ * each, all with limits. Arguments: cohorts, lives of each, repetitions. Run by survival.sh in model/src/test/benchmarks.
+ */
+public final class CohortBenchmark {
+    private CohortBenchmark() {}
+
+    public static void main(String[] arguments) {
+        int cohorts = Integer.parseInt(arguments[0]);
+        int lives = Integer.parseInt(arguments[1]);
+        Map<String, LifetimeSample> samples = new TreeMap<>();
+        int cells = 0;
+        for (int i = 0; i < cohorts; i++) {
+            LifetimeSample sample = WeakPriorFitterTest.fleet(new Random(i), lives, 6, 3);
+            samples.put(String.format(Locale.ROOT, "cohort %03d", i), sample);
+            cells += sample.size();
+        }
+        double[][] seconds = new double[3][Integer.parseInt(arguments[2])];
+        double check = 0;
+        for (int i = 0; i < seconds[0].length; i++) {
+            long start = System.nanoTime();
+            check += CohortLadder.withDefaults().fit(samples).size();
+            long laws = System.nanoTime();
+            for (LifetimeSample sample : samples.values()) {
+                check += PiecewiseExponentialFitter.withBands(730, 1461, 2192)
+                        .fit(sample)
+                        .survival(1000)
+                        .lower();
+            }
+            long bands = System.nanoTime();
+            for (LifetimeSample sample : samples.values()) {
+                check += Curves.kaplanMeier("cohort", sample).size();
+            }
+            long curves = System.nanoTime();
+            seconds[0][i] = (laws - start) / 1e9;
+            seconds[1][i] = (bands - laws) / 1e9;
+            seconds[2][i] = (curves - bands) / 1e9;
+        }
+        System.out.printf(Locale.ROOT, "%d cohorts, %d distinct lives in all (%.0f)%n", cohorts, cells, check);
+        String[] what = {"ladder of laws", "hazard by bands", "Kaplan-Meier"};
+        for (int part = 0; part < what.length; part++) {
+            double first = seconds[part][0];
+            Arrays.sort(seconds[part]);
+            System.out.printf(
+                    Locale.ROOT,
+                    "ours, %s: median %.2f s, first call %.2f s%n",
+                    what[part],
+                    seconds[part][seconds[part].length / 2],
+                    first);
+        }
+    }
+}
