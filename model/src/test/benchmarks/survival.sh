@@ -15,7 +15,7 @@ machine() { echo "$(nproc) cores, $(sed -n 's/^model name[^:]*: //p' /proc/cpuin
 ours() {
   java -cp "$classes" sensorrounds.regression.PeerBenchmark "$data/lives" "$lives" "$repetitions"
   java -cp "$classes" sensorrounds.turnbull.PeerBenchmark "$data/grid" 100000 "$repetitions"
-  java -cp "$classes" sensorrounds.survival.CohortBenchmark 200 5000 "$repetitions"
+  java -cp "$classes" sensorrounds.survival.CohortBenchmark 200 5000 3
 }
 mllib() {
   mvn -q -B -ntp -f "$here/mllib/pom.xml" dependency:build-classpath -Dmdep.outputFile="$data/classpath" || return 1

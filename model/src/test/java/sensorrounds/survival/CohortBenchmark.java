@@ -1,14 +1,16 @@
 package sensorrounds.survival;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
 
 /**
- * The time for many cohorts at once, lives grouped beforehand: the ladder of laws, a hazard by bands and a Kaplan-Meier curve for
- * each, all with limits. Arguments: cohorts, lives of each, repetitions. Run by survival.sh in model/src/test/benchmarks.
+ * The time for many cohorts at once, lives grouped beforehand: a Weibull law, a hazard by bands and a Kaplan-Meier curve for each,
+ * all with limits; and the ladder of laws, which also tries two hazards. Arguments: cohorts, lives of each, repetitions. Run by survival.sh in model/src/test/benchmarks.
  */
 public final class CohortBenchmark {
     private CohortBenchmark() {}
@@ -19,15 +21,20 @@ public final class CohortBenchmark {
         Map<String, LifetimeSample> samples = new TreeMap<>();
         int cells = 0;
         for (int i = 0; i < cohorts; i++) {
-            LifetimeSample sample = WeakPriorFitterTest.fleet(new Random(i), lives, 6, 3);
+            LifetimeSample sample = grouped(WeakPriorFitterTest.fleet(new Random(i), lives, 6, 3));
             samples.put(String.format(Locale.ROOT, "cohort %03d", i), sample);
             cells += sample.size();
         }
-        double[][] seconds = new double[3][Integer.parseInt(arguments[2])];
+        double[][] seconds = new double[4][Integer.parseInt(arguments[2])];
         double check = 0;
         for (int i = 0; i < seconds[0].length; i++) {
             long start = System.nanoTime();
-            check += CohortLadder.withDefaults().fit(samples).size();
+            for (LifetimeSample sample : samples.values()) {
+                check += ParametricFitter.of(Family.WEIBULL)
+                        .fit(sample)
+                        .survival(1000)
+                        .lower();
+            }
             long laws = System.nanoTime();
             for (LifetimeSample sample : samples.values()) {
                 check += PiecewiseExponentialFitter.withBands(730, 1461, 2192)
@@ -40,12 +47,20 @@ public final class CohortBenchmark {
                 check += Curves.kaplanMeier("cohort", sample).size();
             }
             long curves = System.nanoTime();
+            check += CohortLadder.withDefaults().fit(samples).size();
+            long ladder = System.nanoTime();
             seconds[0][i] = (laws - start) / 1e9;
             seconds[1][i] = (bands - laws) / 1e9;
             seconds[2][i] = (curves - bands) / 1e9;
+            seconds[3][i] = (ladder - curves) / 1e9;
         }
         System.out.printf(Locale.ROOT, "%d cohorts, %d distinct lives in all (%.0f)%n", cohorts, cells, check);
-        String[] what = {"ladder of laws", "hazard by bands", "Kaplan-Meier"};
+        String[] what = {
+            "Weibull with limits",
+            "hazard by bands with limits",
+            "Kaplan-Meier with limits",
+            "ladder with two-hazard laws"
+        };
         for (int part = 0; part < what.length; part++) {
             double first = seconds[part][0];
             Arrays.sort(seconds[part]);
@@ -56,5 +71,17 @@ public final class CohortBenchmark {
                     seconds[part][seconds[part].length / 2],
                     first);
         }
+    }
+
+    /** On a grid of 30 days, outwards, as the run groups lives before it fits. */
+    private static LifetimeSample grouped(LifetimeSample sample) {
+        List<Lifetime> lives = new ArrayList<>();
+        for (int i = 0; i < sample.size(); i++) {
+            int entry = 30 * (int) (sample.entry(i) / 30);
+            int lower = 30 * (int) (sample.lower(i) / 30);
+            int upper = sample.failed(i) ? 30 * (int) Math.ceil(sample.upper(i) / 30) : Lifetime.NEVER;
+            lives.add(new Lifetime(entry, lower, upper, sample.weight(i)));
+        }
+        return LifetimeSample.of(lives);
     }
 }

@@ -1,0 +1,74 @@
+package sensorrounds.reference;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** docs/validation.md names tests that exist, and every reference case stands on a page. */
+class ValidationIndexTest {
+    private static final Path TOP = Path.of("..");
+    private static final Pattern TEST = Pattern.compile("`([A-Z]\\w*Test)(?:\\.(\\w+))?`");
+
+    private static List<Path> files(Path folder, String ending) throws IOException {
+        try (Stream<Path> all = Files.walk(folder)) {
+            return all.filter(file -> file.toString().endsWith(ending)).toList();
+        }
+    }
+
+    @Test
+    void everyTestNamedExists() throws IOException {
+        Map<String, String> tests = new HashMap<>();
+        for (String module : List.of("model", "jobs")) {
+            for (Path file : files(TOP.resolve(module).resolve("src/test/java"), "Test.java")) {
+                String name = file.getFileName().toString().replace(".java", "");
+                tests.merge(name, Files.readString(file), String::concat);
+            }
+        }
+        List<String> missing = new ArrayList<>();
+        Matcher named = TEST.matcher(Files.readString(TOP.resolve("docs/validation.md")));
+        int count = 0;
+        while (named.find()) {
+            count++;
+            String source = tests.get(named.group(1));
+            if (source == null || named.group(2) != null && !source.contains("void " + named.group(2) + "(")) {
+                missing.add(named.group());
+            }
+        }
+        assertThat(missing).isEmpty();
+        assertThat(count).isGreaterThan(100);
+    }
+
+    @Test
+    void everyReferenceCaseStandsOnAPage() throws IOException {
+        StringBuilder pages = new StringBuilder();
+        for (Path page : files(TOP.resolve("docs"), ".md")) {
+            pages.append(Files.readString(page));
+        }
+        List<String> missing = new ArrayList<>();
+        for (String area :
+                List.of("survival", "turnbull", "regression", "ranktest", "causes", "cox", "accuracy", "frailty")) {
+            for (Path file : files(Path.of("src/test/resources/reference", area), ".json")) {
+                JsonNode tree = new ObjectMapper().readTree(file.toFile());
+                for (JsonNode reference : tree.has("checks") ? tree.get("checks") : tree.path("cases")) {
+                    String id = reference.path("id").asText();
+                    if (!pages.toString().contains(id)) {
+                        missing.add(file.getFileName() + ": " + id);
+                    }
+                }
+            }
+        }
+        assertThat(missing).isEmpty();
+    }
+}
