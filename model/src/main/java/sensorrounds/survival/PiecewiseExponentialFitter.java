@@ -21,6 +21,7 @@ import sensorrounds.survival.ParametricFit.Status;
  */
 public final class PiecewiseExponentialFitter {
     private static final int EM_STEPS = 100;
+    private static final double STANDS_STILL = 1e-4;
     private static final int ROUNDS = 20;
     /** Fewer expected failures than this share of all are none; what is dropped wrongly is taken back. */
     private static final double NEXT_TO_NONE = 1e-7;
@@ -134,8 +135,15 @@ public final class PiecewiseExponentialFitter {
     private static void climb(BandLikelihood likelihood, double[] rates, double failures) {
         for (int step = 0; step < EM_STEPS; step++) {
             double[][] expected = likelihood.expected(rates);
+            double moved = 0;
             for (int j = 0; j < rates.length; j++) {
-                rates[j] = expected[0][j] > NEXT_TO_NONE * failures ? expected[0][j] / expected[1][j] : 0;
+                double rate = expected[0][j] > NEXT_TO_NONE * failures ? expected[0][j] / expected[1][j] : 0;
+                moved = Math.max(moved, rates[j] > 0 ? Math.abs(rate / rates[j] - 1) : rate);
+                rates[j] = rate;
+            }
+            // A rate on its way to 0 keeps falling by the same share; when all stand still none is.
+            if (moved < STANDS_STILL) {
+                return;
             }
         }
     }
