@@ -38,11 +38,22 @@ final class BlockTable {
 
     private final SparkSession spark;
     private final LogSlices slices;
+    private final Pseudonyms pseudonyms;
 
     /** @param sliceBytes about how much of a big file one task reads */
     BlockTable(SparkSession spark, long sliceBytes) {
+        this(spark, new LogSlices(sliceBytes), null);
+    }
+
+    private BlockTable(SparkSession spark, LogSlices slices, Pseudonyms pseudonyms) {
         this.spark = spark;
-        this.slices = new LogSlices(sliceBytes);
+        this.slices = slices;
+        this.pseudonyms = pseudonyms;
+    }
+
+    /** @param with what replaces personal data in the rows read; null to keep it */
+    BlockTable replacing(Pseudonyms with) {
+        return new BlockTable(spark, slices, with);
     }
 
     /**
@@ -61,8 +72,9 @@ final class BlockTable {
                         .map(stretch -> SliceSurvey.of(stretch, hadoop.value().value()))
                         .collect());
         context.setJobDescription("Read " + files.size() + " visit logs");
+        Pseudonyms replacing = pseudonyms;
         JavaRDD<Row> blocks = context.parallelize(parts, tasks(parts, context.defaultParallelism(), bytesPerTask))
-                .flatMap(slice -> rows(LogReader.open(slice, hadoop.value().value())));
+                .flatMap(slice -> rows(LogReader.open(slice, hadoop.value().value(), replacing)));
         return spark.createDataFrame(blocks, SCHEMA);
     }
 

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import sensorrounds.intake.Field;
 import sensorrounds.intake.Layout;
 
@@ -14,6 +16,7 @@ final class CsvHeader {
 
     private final int[] columnOf = new int[Field.values().length];
     private final int width;
+    private final Map<Integer, String> laterColumns = new TreeMap<>();
 
     private CsvHeader(int width) {
         this.width = width;
@@ -28,6 +31,14 @@ final class CsvHeader {
     /** @return index of the field's column, or −1 */
     int column(Field field) {
         return columnOf[field.ordinal()];
+    }
+
+    /**
+     * Columns that are not known, in a file that names its version of the contract: of a later minor version they are left
+     * out, of any other they are slips.
+     */
+    Map<Integer, String> laterColumns() {
+        return laterColumns;
     }
 
     /** @throws RefusedInput when a column is neither known nor ignored, stands twice, or a key has no column */
@@ -46,6 +57,7 @@ final class CsvHeader {
                 // Spreadsheets leave a nameless column behind a trailing delimiter.
                 if (!name.isEmpty() || i < names.size() - 1) {
                     unknown.add(name.isEmpty() ? "(no name, column " + (i + 1) + ")" : name);
+                    header.laterColumns.put(i, name);
                 }
             } else if (!seen.add(field.key())) {
                 throw new RefusedInput(
@@ -57,6 +69,11 @@ final class CsvHeader {
             } else {
                 header.columnOf[field.ordinal()] = i;
             }
+        }
+        boolean versioned = header.column(Field.CONTRACT_VERSION) != NONE
+                || layout.constants().containsKey(Field.CONTRACT_VERSION);
+        if (versioned) {
+            unknown.clear();
         }
         refuseIfNoLog(names, file, header, unknown);
         return header;

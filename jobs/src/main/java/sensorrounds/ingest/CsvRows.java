@@ -10,6 +10,8 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import sensorrounds.intake.ContractVersion;
 import sensorrounds.intake.Field;
 import sensorrounds.intake.FieldProblem;
 import sensorrounds.intake.IntakeCounts;
@@ -185,7 +187,35 @@ final class CsvRows implements RowSource {
         }
 
         @Override
+        public boolean hasLaterNames() {
+            return unknownColumn() != null && isLaterMinor();
+        }
+
+        private boolean isLaterMinor() {
+            String version = get(Field.CONTRACT_VERSION);
+            return ContractVersion.isLaterMinor(
+                    version == null || version.isBlank()
+                            ? file.layout().constants().get(Field.CONTRACT_VERSION)
+                            : version);
+        }
+
+        /** The first column that is not known and has a value here; null for none. */
+        private String unknownColumn() {
+            for (Map.Entry<Integer, String> column : header.laterColumns().entrySet()) {
+                int at = column.getKey();
+                if (at < record.getFieldCount() && !record.getField(at).isBlank()) {
+                    return column.getValue();
+                }
+            }
+            return null;
+        }
+
+        @Override
         public FieldProblem problem() {
+            if (!header.laterColumns().isEmpty() && unknownColumn() != null && !isLaterMinor()) {
+                return new FieldProblem(
+                        RejectionRule.UNKNOWN_KEY, unknownColumn(), null, "a field of docs/visit-log.md");
+            }
             return record.getFieldCount() == header.width()
                     ? null
                     : new FieldProblem(

@@ -50,6 +50,17 @@ public final class IngestJob {
         this.blocks = new BlockTable(spark, sliceBytes);
     }
 
+    private IngestJob(SparkSession spark, int partitions, BlockTable blocks) {
+        this.spark = spark;
+        this.partitions = partitions;
+        this.blocks = blocks;
+    }
+
+    /** @param with what replaces personal data before it is stored; null to keep it */
+    public IngestJob replacing(Pseudonyms with) {
+        return new IngestJob(spark, partitions, blocks.replacing(with));
+    }
+
     /**
      * Reads the logs, writes the table and proves that no row was lost.
      *

@@ -17,6 +17,8 @@ final class JsonObject implements RawRecord {
     private final int from;
     private int to;
     private FieldProblem problem;
+    private FieldProblem unknown;
+    private boolean laterNames;
 
     JsonObject(Source source, String line, int from, int to) {
         this.source = source;
@@ -46,7 +48,18 @@ final class JsonObject implements RawRecord {
 
     @Override
     public FieldProblem problem() {
-        return problem;
+        return problem != null ? problem : unknown;
+    }
+
+    @Override
+    public boolean hasLaterNames() {
+        return laterNames;
+    }
+
+    /** Unknown names are no slips in a log of a later minor version: they are left out, and counted. */
+    void leaveOutLaterNames() {
+        laterNames = unknown != null;
+        unknown = null;
     }
 
     void wrong(RejectionRule rule, String name, String value, String expected) {
@@ -62,7 +75,9 @@ final class JsonObject implements RawRecord {
     }
 
     void unknown(JsonParser json, String name, String expected) throws IOException {
-        wrong(RejectionRule.UNKNOWN_KEY, name, null, expected + " (docs/visit-log.md)");
+        if (unknown == null) {
+            unknown = new FieldProblem(RejectionRule.UNKNOWN_KEY, name, null, expected + " (docs/visit-log.md)");
+        }
         json.skipChildren();
     }
 

@@ -9,6 +9,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import sensorrounds.intake.ContractVersion;
 import sensorrounds.intake.Field;
 import sensorrounds.intake.RejectionRule;
 import sensorrounds.visit.Source;
@@ -40,7 +41,8 @@ final class JsonVisit {
         try (JsonParser json = JSON.createParser(line)) {
             read.line(json);
         } catch (JsonProcessingException e) {
-            read.notJson(e.getOriginalMessage() + " at character "
+            // The parser quotes what it stumbled over, which may be anything that was written there.
+            read.notJson(e.getOriginalMessage().replaceAll("'[^']*'", "'…'") + " at character "
                     + (e.getLocation() == null ? 0 : e.getLocation().getColumnNr()));
         } catch (IOException e) {
             throw new UncheckedIOException("reading from memory", e);
@@ -73,6 +75,10 @@ final class JsonVisit {
         }
         if (json.nextToken() != null) {
             notJson("more text after the object");
+        }
+        if (ContractVersion.isLaterMinor(visit.get(Field.CONTRACT_VERSION))) {
+            visit.leaveOutLaterNames();
+            wheels.forEach(JsonObject::leaveOutLaterNames);
         }
     }
 

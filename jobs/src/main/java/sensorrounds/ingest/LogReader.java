@@ -16,19 +16,26 @@ import sensorrounds.tables.LogRow;
 public final class LogReader implements Iterator<LogRow> {
     private final LogFile file;
     private final RowSource rows;
+    private final Pseudonyms pseudonyms;
     private LogRow next;
     private long count;
     private boolean ended;
 
-    private LogReader(LogFile file, RowSource rows) {
+    private LogReader(LogFile file, RowSource rows, Pseudonyms pseudonyms) {
         this.file = file;
         this.rows = rows;
+        this.pseudonyms = pseudonyms;
     }
 
     /** @throws RefusedInput when the file cannot be opened, is empty, or is no visit log */
     public static LogReader open(LogSlice slice, Configuration hadoop) {
+        return open(slice, hadoop, null);
+    }
+
+    /** @param pseudonyms what replaces personal data; null to keep it */
+    static LogReader open(LogSlice slice, Configuration hadoop, Pseudonyms pseudonyms) {
         try {
-            return new LogReader(slice.file(), rows(slice, hadoop));
+            return new LogReader(slice.file(), rows(slice, hadoop), pseudonyms);
         } catch (IOException e) {
             throw LogStreams.unreadable(slice.file(), 0, e);
         }
@@ -77,7 +84,7 @@ public final class LogReader implements Iterator<LogRow> {
             ParsedRow row = rows.next();
             if (row != null) {
                 count++;
-                return LogRow.of(row);
+                return LogRow.of(pseudonyms == null ? row : pseudonyms.replace(row));
             }
             ended = true;
             rows.close();

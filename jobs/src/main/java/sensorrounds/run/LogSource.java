@@ -8,6 +8,7 @@ import sensorrounds.ingest.IngestJob;
 import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogStore;
+import sensorrounds.ingest.Pseudonyms;
 import sensorrounds.ingest.StoreUpdate;
 import sensorrounds.ingest.StoreUpdate.Scrutiny;
 
@@ -15,13 +16,33 @@ import sensorrounds.ingest.StoreUpdate.Scrutiny;
 final class LogSource implements AutoCloseable {
     private final LogStore store;
 
-    private LogSource(LogStore store) {
+    private final Pseudonyms pseudonyms;
+
+    private LogSource(LogStore store, Pseudonyms pseudonyms) {
         this.store = store;
+        this.pseudonyms = pseudonyms;
     }
 
     /** @param folder of the store; null for the files themselves */
     static LogSource of(String folder, Configuration hadoop) {
-        return new LogSource(folder == null ? null : LogStore.open(folder, hadoop));
+        return of(folder, null, hadoop);
+    }
+
+    /**
+     * @param folder of the store; null for the files themselves
+     * @param pseudonyms what replaces personal data; null to keep it
+     * @throws UsageError for both, since a store keeps rows as they were read
+     */
+    static LogSource of(String folder, Pseudonyms pseudonyms, Configuration hadoop) {
+        if (folder != null && pseudonyms != null) {
+            throw new UsageError(
+                    "a store and pseudonyms do not go together",
+                    "--pseudonymise with --store",
+                    folder,
+                    "one of the two",
+                    "leave out --store: the store keeps rows as they were read, plates and VINs with them");
+        }
+        return new LogSource(folder == null ? null : LogStore.open(folder, hadoop), pseudonyms);
     }
 
     /** Logs that need not be looked into to be recognised. */
@@ -43,7 +64,7 @@ final class LogSource implements AutoCloseable {
 
     /** Writes the table of log rows. */
     IngestSummary rows(SparkSession spark, List<LogFile> files, String folder, Progress progress) {
-        IngestJob job = new IngestJob(spark, SparkSessions.partitions(spark));
+        IngestJob job = new IngestJob(spark, SparkSessions.partitions(spark)).replacing(pseudonyms);
         return store == null
                 ? job.run(files, folder)
                 : job.run(update(spark, files, Scrutiny.SIZE_AND_TIME, progress).logs(), folder);

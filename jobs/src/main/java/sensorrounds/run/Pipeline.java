@@ -22,6 +22,7 @@ import sensorrounds.history.Finding;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.LogTable;
+import sensorrounds.ingest.Pseudonyms;
 import sensorrounds.ingest.RefusedInput;
 import sensorrounds.ingest.SharedIdentities;
 import sensorrounds.keep.Kept;
@@ -64,9 +65,14 @@ public final class Pipeline {
     /** Reads, reviews, writes and publishes. A run that fails leaves earlier results as they were. */
     public Outcome run() {
         Configuration hadoop = hadoop();
-        try (LogSource logs = LogSource.of(options.store(), hadoop)) {
+        try (LogSource logs = LogSource.of(options.store(), pseudonyms(hadoop), hadoop)) {
             return run(logs, RunInputs.find(options, hadoop, logs.knows()), hadoop);
         }
+    }
+
+    private Pseudonyms pseudonyms(Configuration hadoop) {
+        RunOptions.PseudonymOptions asked = options.pseudonyms();
+        return asked == null ? null : Pseudonyms.ofKeyFile(asked.keyFile(), asked.technicians(), hadoop);
     }
 
     private Outcome run(LogSource logs, RunInputs inputs, Configuration hadoop) {

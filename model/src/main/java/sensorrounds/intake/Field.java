@@ -13,6 +13,7 @@ import sensorrounds.visit.WheelPosition;
  * words.
  */
 public enum Field {
+    CONTRACT_VERSION("contractVersion"),
     VISIT_ID("visitId"),
     REVISION("revision"),
     VISITED_AT("visitedAt"),
@@ -113,6 +114,11 @@ public enum Field {
             case TEST_DRIVE_MINUTES, TEST_DRIVE_DISTANCE, TEST_DRIVE_WARNING_RETURNED -> true;
             default -> ordinal() >= PLACARD_PRESSURE_1.ordinal() && ordinal() <= PLACARD_PRESSURE_9.ordinal();
         };
+    }
+
+    /** True for what tells of a person: it is masked in messages and in what is handed on. */
+    public boolean isPersonal() {
+        return this == TECHNICIAN_ID || this == VIN || this == REGISTRATION || this == NOTES;
     }
 
     /** True for a code that may start with a zero or look like 1E5: written as a number it is already damaged. */

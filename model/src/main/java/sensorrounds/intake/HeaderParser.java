@@ -25,6 +25,7 @@ final class HeaderParser {
 
     /** @throws FieldProblem for the first field that cannot be read */
     VisitHeader parse() {
+        ContractVersion.check(in.text(Field.CONTRACT_VERSION));
         Units.Distance distance = orElse(in.word(Field.ODOMETER_UNIT, FieldWords.DISTANCE_UNIT), Units.Distance.KM);
         Units.Temperature temperature = temperatureUnit();
         Integer revision = in.whole(Field.REVISION, 0, MAX_REVISION);

@@ -22,7 +22,8 @@ public enum Note {
     ID_FROM_DECIMAL("sensor IDs converted from decimal to hexadecimal"),
     ID_PADDED("sensor IDs given back the leading zeros that idDigits of the layout asks for"),
     TEMPERATURE_NO_VALUE("temperatures that the layout takes for no value"),
-    REPLACED_WITHOUT_NEW_ID("sensors replaced without the ID or the part of the new one");
+    REPLACED_WITHOUT_NEW_ID("sensors replaced without the ID or the part of the new one"),
+    LATER_NAMES_LEFT_OUT("names of a later minor version of the contract, left out");
 
     private final String words;
 

@@ -15,6 +15,11 @@ public interface RawRecord {
     /** The record as it stands in the file, for quarantine; may be rebuilt from its fields. */
     String text();
 
+    /** True when the record has names that only a later minor version of the contract knows, which were left out. */
+    default boolean hasLaterNames() {
+        return false;
+    }
+
     /** @return what the file reader already found wrong with this record, or null */
     default FieldProblem problem() {
         return null;

@@ -10,7 +10,7 @@ import sensorrounds.visit.Source;
  * @param vehicleId key of the vehicle as written; null when it could not be read
  * @param position word for the wheel as written; null when the whole visit is at fault
  * @param field canonical name of the field at fault; null when the whole row is
- * @param rawValue its value as written, cut to {@value #VALUE_LIMIT} characters; null for none
+ * @param rawValue its value as written, of a personal field its shape only, cut to {@value #VALUE_LIMIT} characters; null for none
  * @param expected what would have been right, in words
  * @param remedy the way out, in words
  * @param rawText the row as it stands in the file, cut to {@value #TEXT_LIMIT} characters
@@ -43,17 +43,28 @@ public record Rejection(
 
     static Rejection of(FieldProblem problem, RawRecord visit, RawRecord wheel) {
         RawRecord row = wheel == null ? visit : wheel;
+        boolean personal = problem.field() != null
+                && Field.of(problem.field()).filter(Field::isPersonal).isPresent();
         return new Rejection(
                 row.source(),
                 visit.get(Field.VISIT_ID),
                 visit.get(Field.VEHICLE_ID),
                 wheel == null ? null : wheel.get(Field.POSITION),
                 problem.field(),
-                problem.rawValue(),
+                personal ? masked(problem.rawValue()) : problem.rawValue(),
                 problem.rule(),
                 problem.expected(),
                 problem.rule().remedy(),
                 row.text());
+    }
+
+    /** The shape of a personal text: letters as A and a, digits as 9. */
+    private static String masked(String text) {
+        return text == null
+                ? null
+                : text.replaceAll("[\\p{L}&&[^\\p{Lu}]]", "a")
+                        .replaceAll("\\p{Lu}", "A")
+                        .replaceAll("\\p{Nd}", "9");
     }
 
     private static String cut(String text, int limit) {

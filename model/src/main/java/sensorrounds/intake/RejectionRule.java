@@ -9,6 +9,9 @@ public enum RejectionRule {
     FIELD_COUNT(
             "the line has not as many fields as the header",
             "quote fields that hold the delimiter, and write every field of the header"),
+    OTHER_CONTRACT(
+            "a version of the input contract that is not read",
+            "write the log in version 1 (docs/visit-log.md), or use a release that reads its version"),
     UNKNOWN_KEY(
             "a name the input contract does not know",
             "spell the name as in docs/visit-log.md, or leave the field out"),

@@ -56,7 +56,7 @@ public final class VisitParser {
             counts.addEvidence(header.evidence());
             return Rejection.of(header.problem(), row, row);
         }
-        return hasWheel(row) ? wheel(header, row, row) : accepted(header, row, null);
+        return hasWheel(row) ? wheel(header, row, row) : accepted(header, row, row, null);
     }
 
     /**
@@ -77,7 +77,7 @@ public final class VisitParser {
             rows.add(
                     header.problem() != null
                             ? Rejection.of(header.problem(), visit, null)
-                            : accepted(header, visit, null));
+                            : accepted(header, visit, visit, null));
         }
         return rows;
     }
@@ -88,6 +88,7 @@ public final class VisitParser {
             String raw = wheel.get(Field.POSITION);
             return accepted(
                     header,
+                    visit,
                     wheel,
                     wheels.parse(raw == null ? null : raw.strip(), header.pressure(), header.temperature()));
         } catch (FieldProblem problem) {
@@ -96,8 +97,9 @@ public final class VisitParser {
         }
     }
 
-    private ParsedRow accepted(Header header, RawRecord row, WheelReading wheel) {
-        counts.add(header.notes() | (wheel == null ? 0 : in.notes()));
+    private ParsedRow accepted(Header header, RawRecord visit, RawRecord row, WheelReading wheel) {
+        long later = visit.hasLaterNames() || row.hasLaterNames() ? Note.LATER_NAMES_LEFT_OUT.bit() : 0;
+        counts.add(header.notes() | later | (wheel == null ? 0 : in.notes()));
         counts.addEvidence(header.evidence() | (wheel == null ? 0 : in.evidence()));
         return new ParsedRow.Accepted(new LoggedWheel(header.visit(), wheel, row.source()));
     }

@@ -23,8 +23,6 @@ final class FieldKinds {
             Field.NOTES,
             Field.PART,
             Field.NEW_PART);
-    /** What they say is not shown. */
-    static final Set<Field> PERSONAL = EnumSet.of(Field.TECHNICIAN_ID, Field.VIN, Field.REGISTRATION, Field.NOTES);
     /** Fields that take one of a few words. */
     static final Set<Field> WORDS = EnumSet.of(
             Field.ODOMETER_UNIT,

@@ -187,7 +187,7 @@ final class FieldMatcher {
 
     private String example(Column column, Field field) {
         String text = column.first(t -> FieldKinds.DATES.contains(field) || fit.takes(field, t));
-        return text == null ? null : FieldKinds.PERSONAL.contains(field) ? Texts.shape(text) : text;
+        return text == null ? null : field.isPersonal() ? Texts.shape(text) : text;
     }
 
     private void leftOver(Column column) {
