@@ -107,6 +107,23 @@ class VisitLogExamplesTest {
     }
 
     @Test
+    void everyExampleLineOfTheDocumentIsReadAndFitsTheSchema() throws IOException {
+        String document = Fixtures.text(Fixtures.repositoryRoot().resolve("docs/visit-log.md"));
+        String block = document.substring(document.indexOf("```json") + 7);
+        List<String> lines =
+                block.substring(0, block.indexOf("```")).strip().lines().toList();
+        assertThat(lines).hasSize(6);
+        for (String line : lines) {
+            assertThat(SCHEMA.validate(JSON.readTree(line))).as(line).isEmpty();
+            JsonVisit visit = JsonVisit.read(line, new Source("a.jsonl", 1));
+            assertThat(new sensorrounds.intake.VisitParser(sensorrounds.intake.Layout.CANONICAL)
+                            .visit(visit.visit(), visit.wheels()))
+                    .as(line)
+                    .allMatch(r -> r instanceof sensorrounds.intake.ParsedRow.Accepted);
+        }
+    }
+
+    @Test
     void theRegistersOfTheExamplesAreRead() {
         RegisterReader registers = new RegisterReader(Fixtures.HADOOP, Fixtures.EXAMPLES.toString());
 
