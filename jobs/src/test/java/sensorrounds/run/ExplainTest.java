@@ -127,7 +127,8 @@ class ExplainTest {
                     .doesNotContain("<script", "href=\"http", "style=");
         }
         try (Stream<Path> pages = Files.list(run.folder().resolve("vehicles"))) {
-            assertThat(pages).hasSize(recurring.size());
+            // Without the checksums that Hadoop's own local file system leaves, where a test before this one chose it.
+            assertThat(pages.filter(p -> !p.getFileName().toString().startsWith("."))).hasSize(recurring.size());
         }
     }
 
