@@ -128,7 +128,8 @@ class ExplainTest {
         }
         try (Stream<Path> pages = Files.list(run.folder().resolve("vehicles"))) {
             // Without the checksums that Hadoop's own local file system leaves, where a test before this one chose it.
-            assertThat(pages.filter(p -> !p.getFileName().toString().startsWith("."))).hasSize(recurring.size());
+            assertThat(pages.filter(p -> !p.getFileName().toString().startsWith(".")))
+                    .hasSize(recurring.size());
         }
     }
 
