@@ -14,6 +14,7 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.apache.spark.api.java.JavaSparkContext;
@@ -21,6 +22,7 @@ import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import sensorrounds.assemble.Histories;
+import sensorrounds.history.VehicleMoves;
 import sensorrounds.ingest.IngestJob;
 import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogStore;
@@ -148,10 +150,13 @@ public final class IngestBenchmark {
             }
             case "lives" -> {
                 LocalDate asOf = AsOf.of(null, spark, table());
+                JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
+                // Lives vehicle by vehicle; sensors that move to another vehicle are looked for before that in a run.
+                Map<String, VehicleMoves> none = new HashMap<>();
                 yield Histories.of(
                                 LogTable.byVehicle(spark, table()),
-                                JavaSparkContext.fromSparkContext(spark.sparkContext())
-                                        .broadcast(inputs.fleet()),
+                                context.broadcast(inputs.fleet()),
+                                context.broadcast(none),
                                 inputs.settings().review().history(),
                                 asOf)
                         .mapToDouble(h -> h.lives().size())
