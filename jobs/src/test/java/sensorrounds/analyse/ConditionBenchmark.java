@@ -12,6 +12,7 @@ import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
 import sensorrounds.condition.HiddenFit;
+import sensorrounds.condition.SetLikeness;
 import sensorrounds.fleet.MonitoringSystem;
 import sensorrounds.fleet.Vehicle;
 import sensorrounds.history.FailureCause;
@@ -52,8 +53,9 @@ final class ConditionBenchmark {
     private static final int VISITS = 10;
     private static final LocalDate START = LocalDate.of(2021, 10, 1);
     private static final LocalDate AS_OF = LocalDate.of(2026, 9, 30);
-    private static final List<WheelPosition> PLACES =
-            List.of("1L", "1R", "2L", "2R").stream().map(c -> WheelPosition.parse(c).orElseThrow()).toList();
+    private static final List<WheelPosition> PLACES = List.of("1L", "1R", "2L", "2R").stream()
+            .map(c -> WheelPosition.parse(c).orElseThrow())
+            .toList();
 
     private ConditionBenchmark() {}
 
@@ -84,7 +86,8 @@ final class ConditionBenchmark {
                 });
         Clock clock = new Clock();
         long readings = histories
-                .mapToDouble(h -> h.lives().stream().mapToInt(l -> l.readings().size()).sum())
+                .mapToDouble(h ->
+                        h.lives().stream().mapToInt(l -> l.readings().size()).sum())
                 .sum()
                 .longValue();
         clock.say("histories drawn once, " + readings + " readings");
@@ -101,14 +104,23 @@ final class ConditionBenchmark {
                 + " " + fit.cause() + ", " + fit.iterations() + " steps on all");
         held.forEach(ReadingsOverPartitions::release);
         VehicleReviewer reviewer = new VehicleReviewer(
-                estimates, ReportRatios.fit(new ReportCells(), settings.outlook()), fit, Map.of(), AS_OF);
+                estimates,
+                ReportRatios.fit(new ReportCells(), settings.outlook()),
+                fit,
+                SetLikeness.none("not looked at"),
+                Map.of(),
+                AS_OF);
         Broadcast<VehicleReviewer> shared = spark.broadcast(reviewer);
-        double simpler = histories.mapToDouble(
-                        h -> shared.value().simplerOutlooks(h).stream().mapToDouble(SensorOutlook::p365).sum())
+        double simpler = histories
+                .mapToDouble(h -> shared.value().simplerOutlooks(h).stream()
+                        .mapToDouble(SensorOutlook::p365)
+                        .sum())
                 .sum();
         clock.say(String.format(Locale.ROOT, "simpler outlooks (drawn again): %.0f failures in a year", simpler));
-        double expected = histories.mapToDouble(
-                        h -> shared.value().outlooks(h).stream().mapToDouble(SensorOutlook::p365).sum())
+        double expected = histories
+                .mapToDouble(h -> shared.value().outlooks(h).stream()
+                        .mapToDouble(SensorOutlook::p365)
+                        .sum())
                 .sum();
         clock.say(String.format(
                 Locale.ROOT,
@@ -129,7 +141,8 @@ final class ConditionBenchmark {
     private static VehicleHistory vehicle(int number) {
         SplittableRandom random = new SplittableRandom(20_261_125L + number);
         String id = "B" + number;
-        // Days in steps of a month keep the cells of the laws few, as a fleet's visits do not; this bench is not about them.
+        // Days in steps of a month keep the cells of the laws few, as a fleet's visits do not; this bench is not about
+        // them.
         int ageAtStart = 30 * random.nextInt(73);
         LocalDate used = START.minusDays(ageAtStart);
         LocalDate[] days = new LocalDate[VISITS];
@@ -152,8 +165,8 @@ final class ConditionBenchmark {
             boolean on = random.nextDouble() < (anyDead[v] ? 0.9 : 0.03);
             visits.add(visit(days[v], v, on, anyDead[v] && random.nextBoolean()));
         }
-        Vehicle vehicle = new Vehicle(
-                id, "van", null, used, null, null, MonitoringSystem.DIRECT, null, null, null, null, null);
+        Vehicle vehicle =
+                new Vehicle(id, "van", null, used, null, null, MonitoringSystem.DIRECT, null, null, null, null, null);
         return new VehicleHistory(vehicle, visits, lives, List.of(), List.of(), List.of());
     }
 
