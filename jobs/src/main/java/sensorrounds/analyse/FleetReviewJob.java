@@ -12,6 +12,8 @@ import org.apache.spark.broadcast.Broadcast;
 import scala.Tuple2;
 import sensorrounds.analyst.LifeAheadRow;
 import sensorrounds.condition.HiddenFit;
+import sensorrounds.condition.SetCells;
+import sensorrounds.condition.SetLikeness;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.StockOnHand;
 import sensorrounds.history.VehicleHistory;
@@ -58,6 +60,7 @@ public final class FleetReviewJob {
             ReportRatios ratios,
             HiddenFit condition,
             List<LifeAheadRow> ahead,
+            SetLikeness likeness,
             JavaRDD<VehicleReview> reviews,
             FleetTotals totals,
             List<StockOutlook> stock) {}
@@ -77,7 +80,8 @@ public final class FleetReviewJob {
         HiddenFit condition = condition(histories, counts, estimates);
 
         spark.setJobDescription("Review each vehicle");
-        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, condition, parts, asOf);
+        SetLikeness likeness = SetLikeness.fit(sets(histories, fitted));
+        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, condition, likeness, parts, asOf);
         Broadcast<VehicleReviewer> shared = spark.broadcast(reviewer);
         JavaRDD<VehicleReview> reviews =
                 Kept.of(histories.map(h -> shared.value().review(h)));
@@ -90,6 +94,7 @@ public final class FleetReviewJob {
                 ratios,
                 condition,
                 reports.ahead(),
+                likeness,
                 reviews,
                 totals(histories, reviews),
                 StockReview.of(demand, onHand, parts, reviewer.stock()));
@@ -116,6 +121,11 @@ public final class FleetReviewJob {
         });
         held.forEach(ReadingsOverPartitions::release);
         return fit;
+    }
+
+    private static SetCells sets(JavaRDD<VehicleHistory> histories, Broadcast<Estimates> fitted) {
+        return histories.treeAggregate(
+                new SetCells(), (cells, h) -> fitted.value().countSets(cells, h), SetCells::merge);
     }
 
     private ReportCounts reports(JavaRDD<VehicleHistory> histories, Broadcast<Estimates> fitted) {

@@ -111,7 +111,7 @@ final class ResultTables {
         write(NoFaultShares.TABLE, warnings.noFaults());
         write(WarningTrends.TABLE, warnings.trends());
         write(WarningCurves.TABLE, warnings.curve());
-        write(ConditionFits.TABLE, ConditionFigure.of(review.condition()));
+        write(ConditionFits.TABLE, ConditionFigure.of(review.condition(), review.likeness()));
         write(SurvivalFits.TABLE, review.estimates().fits());
         write(SurvivalCurves.TABLE, review.estimates().curves());
         write(CauseIncidences.TABLE, review.estimates().incidence());

@@ -70,6 +70,15 @@ public final class RankedReplacements {
                             "p_weak",
                             "Probability of being weak, still answering; null without the hidden condition.",
                             r -> r.outlook().pWeak()),
+                    whole(
+                            "set_failures",
+                            "Sensors of known age that failed on its vehicle so far; 0 without the hidden condition.",
+                            r -> r.outlook().setFailures()),
+                    number(
+                            "set_ratio",
+                            "How many times as fast the sensors of its vehicle fail as others, from those failures and"
+                                    + " the time without; 1 where failures of one vehicle are not found to be alike.",
+                            r -> r.outlook().setRatio()),
                     number(
                             "p_failed_already",
                             "Probability of not working already, unnoticed since its last answer.",

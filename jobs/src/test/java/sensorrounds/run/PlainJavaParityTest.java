@@ -126,7 +126,7 @@ class PlainJavaParityTest {
                 test(NoFaultShares.TABLE, warnings.noFaults().stream()),
                 test(WarningTrends.TABLE, warnings.trends().stream()),
                 test(WarningCurves.TABLE, warnings.curve().stream()),
-                test(ConditionFits.TABLE, ConditionFigure.of(review.condition()).stream()),
+                test(ConditionFits.TABLE, ConditionFigure.of(review.condition(), review.likeness()).stream()),
                 test(SurvivalFits.TABLE, review.estimates().fits().stream()),
                 test(SurvivalCurves.TABLE, review.estimates().curves().stream()),
                 test(CauseIncidences.TABLE, review.estimates().incidence().stream()),

@@ -13,6 +13,7 @@ import java.util.stream.IntStream;
 import org.apache.hadoop.conf.Configuration;
 import sensorrounds.assemble.Histories;
 import sensorrounds.assemble.Moves;
+import sensorrounds.condition.SetLikeness;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.VehicleMoves;
 import sensorrounds.ingest.LogFile;
@@ -32,11 +33,18 @@ import sensorrounds.visit.LoggedWheel;
 record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asOf, List<VehicleHistory> histories) {
     /**
      * @param simpler the outlook by law of life and last report
+     * @param alone the outlook by hidden condition without its set-mates' fate
      * @param failsInDays days from the as-of day to the true failure; not over 0 when it has failed already
      * @param weak whether it is weak on the as-of day, or has been
      * @param original whether it is the vehicle's first
      */
-    record Forecast(RankedReplacement line, SensorOutlook simpler, long failsInDays, boolean weak, boolean original) {
+    record Forecast(
+            RankedReplacement line,
+            SensorOutlook simpler,
+            SensorOutlook alone,
+            long failsInDays,
+            boolean weak,
+            boolean original) {
         SensorOutlook outlook() {
             return line.outlook();
         }
@@ -46,8 +54,10 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
     static final int HIDDEN_DAYS = 365;
 
     static ReviewedFleet of(long seed, int vehicles, Path folder) throws IOException {
-        SimulationSettings settings =
-                SimulationSettings.large(seed, vehicles, Output.LARGE_CSV).withYears(5);
+        return of(SimulationSettings.large(seed, vehicles, Output.LARGE_CSV).withYears(5), folder);
+    }
+
+    static ReviewedFleet of(SimulationSettings settings, Path folder) throws IOException {
         LocalDate asOf = settings.endDate().minusDays(HIDDEN_DAYS);
         new SimulateTask().run(settings, folder);
         Configuration hadoop = new Configuration();
@@ -71,15 +81,26 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                 .toList();
         FleetReview review =
                 FleetReview.of(histories, inputs.settings().review(), inputs.parts(), inputs.stock(), asOf);
-        VehicleReviewer reviewer =
-                new VehicleReviewer(review.estimates(), review.ratios(), review.condition(), inputs.parts(), asOf);
+        VehicleReviewer reviewer = new VehicleReviewer(
+                review.estimates(),
+                review.ratios(),
+                review.condition(),
+                SetLikeness.none("each sensor for itself"),
+                inputs.parts(),
+                asOf);
+        Map<String, SensorOutlook> alone = new HashMap<>();
+        histories.forEach(h -> reviewer.outlooks(h).forEach(o -> alone.put(o.lifeId(), o)));
         Map<String, SensorOutlook> simpler = new HashMap<>();
         histories.forEach(h -> reviewer.simplerOutlooks(h).forEach(o -> simpler.put(o.lifeId(), o)));
-        return new ReviewedFleet(review, forecasts(settings, review, simpler, asOf), asOf, histories);
+        return new ReviewedFleet(review, forecasts(settings, review, simpler, alone, asOf), asOf, histories);
     }
 
     private static List<Forecast> forecasts(
-            SimulationSettings settings, FleetReview review, Map<String, SensorOutlook> simpler, LocalDate asOf) {
+            SimulationSettings settings,
+            FleetReview review,
+            Map<String, SensorOutlook> simpler,
+            Map<String, SensorOutlook> alone,
+            LocalDate asOf) {
         FleetSimulator simulator = new FleetSimulator(settings);
         Map<String, SimulatedSensor> truth = new HashMap<>();
         IntStream.range(0, settings.vehicles())
@@ -93,6 +114,7 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                     return new Forecast(
                             line,
                             simpler.get(o.lifeId()),
+                            alone.get(o.lifeId()),
                             s.failDay() - asOf.toEpochDay(),
                             s.weakOn((int) asOf.toEpochDay()),
                             s.origin == SimulatedSensor.Origin.ORIGINAL);

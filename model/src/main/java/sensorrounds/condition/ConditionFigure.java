@@ -17,7 +17,7 @@ import sensorrounds.numeric.StandardNormal;
 public record ConditionFigure(String name, double value, double lower, double upper, String meaning)
         implements Serializable {
     /** Every figure of a fit, after a line that says what came of it. */
-    public static List<ConditionFigure> of(HiddenFit fit) {
+    public static List<ConditionFigure> of(HiddenFit fit, SetLikeness likeness) {
         List<ConditionFigure> figures = new ArrayList<>();
         figures.add(new ConditionFigure(
                 "fit",
@@ -52,6 +52,13 @@ public record ConditionFigure(String name, double value, double lower, double up
         lines.chance("warning_on_dead", p.warning(true), "the same, this sensor dead and on the road");
         lines.chance("death_reported", p.reported(), "share of deaths on the road whose warning brings the driver in");
         lines.log("reports_per_year", p.reporting(), "rate at which it then does; 365.25 over it are the mean days");
+        figures.add(new ConditionFigure(
+                "set_variance",
+                likeness.variance(),
+                Double.NaN,
+                Double.NaN,
+                "variance over vehicles of the factor that the hazards of a vehicle's sensors share: "
+                        + likeness.note()));
         return figures;
     }
 

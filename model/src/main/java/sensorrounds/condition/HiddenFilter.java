@@ -51,6 +51,30 @@ public final class HiddenFilter {
                 ageDays - readings.lastAge());
     }
 
+    /**
+     * The same of a vehicle whose sensors weaken and die so many times as fast as others: to first order, the odds of not
+     * being good any more grow by that ratio.
+     */
+    static Condition faster(Condition c, double ratio) {
+        double total = c.good() + ratio * (c.weak() + c.dead());
+        return new Condition(
+                c.cohort(), c.ageDays(), c.good() / total, ratio * c.weak() / total, ratio * c.dead() / total);
+    }
+
+    /** As {@link #failureWithin(Condition, int)}, with the rates of leaving good multiplied by a ratio. */
+    double failureWithin(Condition condition, int days, double ratio) {
+        if (ratio == 1) {
+            return failureWithin(condition, days);
+        }
+        double ifGood = ahead(new Condition(condition.cohort(), condition.ageDays(), 1, 0, 0), days)
+                .dead();
+        double ifWeak = ahead(new Condition(condition.cohort(), condition.ageDays(), 0, 1, 0), days)
+                .dead();
+        return condition.dead()
+                + condition.weak() * ifWeak
+                - condition.good() * Math.expm1(ratio * Math.log1p(-ifGood));
+    }
+
     /** Log-likelihood of the readings last asked about. */
     double logLikelihood() {
         return logLikelihood;

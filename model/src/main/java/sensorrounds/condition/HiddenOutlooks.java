@@ -1,5 +1,6 @@
 package sensorrounds.condition;
 
+import java.io.Serializable;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -26,16 +27,32 @@ import sensorrounds.outlook.UnknownAge;
  */
 public final class HiddenOutlooks {
     private static final int AGES = 16;
+    /** A probability that rounds to 1 would make hazards infinite, and what is computed from them undefined. */
+    private static final double CERTAIN = 1 - 1e-15;
 
     private final HiddenFit fit;
     private final HiddenFilter filter;
+    private final SetLikeness likeness;
     private final LifeLaws laws;
+    private final PartOfVehicle parts;
     private final OutlookSettings settings;
     private final LocalDate asOf;
+    /** Of the vehicle in hand. */
+    private SetCells.SetCount set;
+
+    private double ratio;
 
     /** Holds work space: one per thread. */
-    public HiddenOutlooks(HiddenFit fit, LifeLaws laws, OutlookSettings settings, LocalDate asOf) {
+    public HiddenOutlooks(
+            HiddenFit fit,
+            SetLikeness likeness,
+            LifeLaws laws,
+            PartOfVehicle parts,
+            OutlookSettings settings,
+            LocalDate asOf) {
         this.fit = fit;
+        this.likeness = likeness;
+        this.parts = parts;
         this.filter = fit.converged() ? fit.filter() : null;
         this.laws = laws;
         this.settings = settings;
@@ -58,6 +75,8 @@ public final class HiddenOutlooks {
         history.lives().forEach(l -> lives.put(l.lifeId(), l));
         UnheardVisits unheard = UnheardVisits.of(history);
         RoadVisits visits = visits(history, fit.model());
+        set = SetCells.count(history, laws, life -> parts.of(history, life));
+        ratio = likeness.ratio(set);
         List<SensorOutlook> all = new ArrayList<>();
         for (SensorOutlook o : fallback) {
             all.add(of(history, lives.get(o.lifeId()), visits, unheard, o));
@@ -83,6 +102,12 @@ public final class HiddenOutlooks {
     @FunctionalInterface
     public interface PartOf {
         String of(SensorLife life);
+    }
+
+    /** The same on any vehicle. */
+    @FunctionalInterface
+    public interface PartOfVehicle extends Serializable {
+        String of(VehicleHistory history, SensorLife life);
     }
 
     private static RoadVisits visits(VehicleHistory history, HiddenModel model) {
@@ -143,6 +168,7 @@ public final class HiddenOutlooks {
             now[i] = filter.at(readings, readings.lastAge());
             weights[i] = mixture.get(i).weight() * (weights.length == 1 ? 1 : Math.exp(filter.logLikelihood()));
             total += weights[i];
+            now[i] = HiddenFilter.faster(now[i], ratio);
         }
         double weak = 0;
         double dead = 0;
@@ -163,13 +189,15 @@ public final class HiddenOutlooks {
                 horizon,
                 limits[0],
                 limits[1],
-                weak);
+                weak,
+                set.failed(),
+                ratio);
     }
 
     private double failure(HiddenFilter.Condition[] now, double[] weights, int days) {
         double p = 0;
         for (int i = 0; i < weights.length; i++) {
-            p += weights[i] * filter.failureWithin(now[i], days);
+            p += weights[i] * filter.failureWithin(now[i], days, ratio);
         }
         return p;
     }
@@ -188,9 +216,14 @@ public final class HiddenOutlooks {
             last = below - weights[i] < 0.975 ? i : last;
         }
         for (int i : first == last ? new int[] {first} : new int[] {first, last}) {
-            double[] limits = filter.limits(mixture.get(i).readings(), now[i].ageDays(), settings.horizonDays());
-            lower = Math.min(lower, limits[0]);
-            upper = Math.max(upper, limits[1]);
+            HiddenReadings readings = mixture.get(i).readings();
+            double[] limits = filter.limits(readings, now[i].ageDays(), settings.horizonDays());
+            double plain = filter.failureWithin(filter.at(readings, now[i].ageDays()), settings.horizonDays());
+            double own = filter.failureWithin(now[i], settings.horizonDays(), ratio);
+            double factor =
+                    ratio == 1 ? 1 : Math.log1p(-Math.min(own, CERTAIN)) / Math.log1p(-Math.min(plain, CERTAIN));
+            lower = Math.min(lower, -Math.expm1(factor * Math.log1p(-Math.min(limits[0], CERTAIN))));
+            upper = Math.max(upper, -Math.expm1(factor * Math.log1p(-Math.min(limits[1], CERTAIN))));
         }
         return new double[] {lower, upper};
     }
@@ -200,8 +233,8 @@ public final class HiddenOutlooks {
      * the horizon; NaN where the fallback has no law.
      */
     private static double ratio(SensorOutlook simpler, double p) {
-        // A probability that rounds to 1 would make it infinite, and what is computed from it undefined.
-        double certain = Math.min(p, 1 - 1e-15);
-        return simpler.failureRatio() * Math.log1p(-certain) / Math.log1p(-Math.min(simpler.pHorizon(), 1 - 1e-15));
+        return simpler.failureRatio()
+                * Math.log1p(-Math.min(p, CERTAIN))
+                / Math.log1p(-Math.min(simpler.pHorizon(), CERTAIN));
     }
 }

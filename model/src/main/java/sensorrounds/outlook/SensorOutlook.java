@@ -24,6 +24,8 @@ import sensorrounds.visit.WheelPosition;
  * @param method what the probabilities rest on
  * @param why why it is not the hidden condition; empty when it is
  * @param pWeak probability of being weak, still answering, as of that day; NaN without the hidden condition
+ * @param setFailures sensors of known age that failed on its vehicle so far
+ * @param setRatio how many times as fast the sensors of its vehicle fail as others, from those; 1 when that is not known
  */
 public record SensorOutlook(
         String vehicleId,
@@ -51,7 +53,9 @@ public record SensorOutlook(
         String rung,
         Method method,
         String why,
-        double pWeak)
+        double pWeak,
+        int setFailures,
+        double setRatio)
         implements Serializable {
     /** What the probabilities rest on. */
     public enum Method {
@@ -112,7 +116,9 @@ public record SensorOutlook(
                 rung,
                 Method.SURVIVAL_AND_LAST_REPORT,
                 "",
-                Double.NaN);
+                Double.NaN,
+                0,
+                1);
     }
 
     /** The same sensor with other chances. */
@@ -143,7 +149,9 @@ public record SensorOutlook(
                 rung,
                 Method.HIDDEN_CONDITION,
                 "",
-                c.pWeak);
+                c.pWeak,
+                c.setFailures,
+                c.setRatio);
     }
 
     /** The same outlook with the reason why it is not by the hidden condition. */
@@ -174,7 +182,9 @@ public record SensorOutlook(
                 rung,
                 method,
                 reason,
-                pWeak);
+                pWeak,
+                setFailures,
+                setRatio);
     }
 
     /** Chances by the hidden condition; the names are those of the outlook. */
@@ -188,5 +198,7 @@ public record SensorOutlook(
             double pHorizon,
             double pHorizonLower,
             double pHorizonUpper,
-            double pWeak) {}
+            double pWeak,
+            int setFailures,
+            double setRatio) {}
 }

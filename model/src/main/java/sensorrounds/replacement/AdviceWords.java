@@ -21,7 +21,20 @@ record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPl
                         percent(o.pHorizonLower()),
                         percent(o.pHorizonUpper()))
                 + (advice == Advice.READ_FIRST ? ", of that " + percent(o.pNow()) + " dead already" : "")
+                + set(o)
                 + ". " + what(advice, saving, breakEven);
+    }
+
+    /** What the fate of the other sensors of the vehicle adds, where it adds something one would notice. */
+    private static String set(SensorOutlook o) {
+        return o.setFailures() < 1 || o.setRatio() < 1.05
+                ? ""
+                : String.format(
+                        Locale.ROOT,
+                        "; %d of its set %s failed: risk × %.1f",
+                        o.setFailures(),
+                        o.setFailures() == 1 ? "has" : "have",
+                        o.setRatio());
     }
 
     String withoutLaw(Sensor sensor, Advice advice) {

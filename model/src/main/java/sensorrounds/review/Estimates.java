@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.function.BiFunction;
 import sensorrounds.analyst.VehicleFits;
 import sensorrounds.condition.LastReports;
+import sensorrounds.condition.SetCells;
 import sensorrounds.condition.UnheardVisits;
 import sensorrounds.condition.WakeModel;
 import sensorrounds.history.SensorLife;
@@ -107,6 +108,11 @@ public record Estimates(
             of(history.vehicle().vehicleClass(), CohortParts.of(history.vehicle(), life))
                     .ifPresent(law -> cells.add(life, report, law.life()));
         }
+    }
+
+    /** Adds a vehicle to the counts of how alike set-mates are. */
+    public SetCells countSets(SetCells cells, VehicleHistory history) {
+        return cells.add(history, this, life -> CohortParts.of(history.vehicle(), life));
     }
 
     /** State of a sensor of this vehicle as of a day, from nothing later. */

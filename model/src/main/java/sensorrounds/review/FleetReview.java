@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import sensorrounds.analyst.LifeAheadRow;
 import sensorrounds.condition.HiddenFit;
+import sensorrounds.condition.SetCells;
+import sensorrounds.condition.SetLikeness;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.StockOnHand;
 import sensorrounds.history.VehicleHistory;
@@ -32,6 +34,7 @@ public record FleetReview(
         ReportRatios ratios,
         HiddenFit condition,
         List<LifeAheadRow> ahead,
+        SetLikeness likeness,
         List<VehicleReview> vehicles,
         FleetTotals totals,
         List<RankedReplacement> ranked,
@@ -50,7 +53,10 @@ public record FleetReview(
         histories.forEach(h -> reports.add(h, estimates));
         ReportRatios ratios = ReportRatios.fit(reports.cells(), settings.outlook());
         HiddenFit condition = Conditions.fit(counts, estimates, asOf, Conditions.inMemory(histories));
-        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, condition, parts, asOf);
+        SetCells sets = new SetCells();
+        histories.forEach(h -> estimates.countSets(sets, h));
+        SetLikeness likeness = SetLikeness.fit(sets);
+        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, condition, likeness, parts, asOf);
         List<VehicleReview> reviews = histories.stream().map(reviewer::review).toList();
         List<RankedReplacement> lines = new ArrayList<>();
         Map<DemandKey, DemandState> demand = new HashMap<>();
@@ -69,6 +75,7 @@ public record FleetReview(
                 ratios,
                 condition,
                 reports.ahead(),
+                likeness,
                 reviews,
                 totals,
                 Ranker.rank(lines),

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import sensorrounds.condition.HiddenFit;
 import sensorrounds.condition.HiddenOutlooks;
+import sensorrounds.condition.SetLikeness;
 import sensorrounds.condition.WatchList;
 import sensorrounds.fleet.Part;
 import sensorrounds.history.VehicleHistory;
@@ -32,16 +33,23 @@ public final class VehicleReviewer implements Serializable {
     private final Estimates estimates;
     private final ReportRatios ratios;
     private final HiddenFit condition;
+    private final SetLikeness likeness;
     private final Map<String, Part> parts;
     private final ReplacementPlanner planner;
     private final StockForecast stock;
     private final LocalDate asOf;
 
     public VehicleReviewer(
-            Estimates estimates, ReportRatios ratios, HiddenFit condition, Map<String, Part> parts, LocalDate asOf) {
+            Estimates estimates,
+            ReportRatios ratios,
+            HiddenFit condition,
+            SetLikeness likeness,
+            Map<String, Part> parts,
+            LocalDate asOf) {
         this.estimates = estimates;
         this.ratios = ratios;
         this.condition = condition;
+        this.likeness = likeness;
         this.parts = Map.copyOf(parts);
         this.asOf = asOf;
         ReviewSettings s = estimates.settings();
@@ -52,7 +60,13 @@ public final class VehicleReviewer implements Serializable {
 
     /** Outlooks of a vehicle's sensors in service: by their hidden condition where it speaks, else the simpler ones. */
     public List<SensorOutlook> outlooks(VehicleHistory history) {
-        return new HiddenOutlooks(condition, estimates, estimates.settings().outlook(), asOf)
+        return new HiddenOutlooks(
+                        condition,
+                        likeness,
+                        estimates,
+                        (h, life) -> CohortParts.of(h.vehicle(), life),
+                        estimates.settings().outlook(),
+                        asOf)
                 .of(history, simplerOutlooks(history));
     }
 

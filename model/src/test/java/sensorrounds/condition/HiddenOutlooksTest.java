@@ -74,7 +74,7 @@ class HiddenOutlooksTest {
                 (l, d) -> LastReport.SOUND,
                 SETTINGS,
                 AS_OF);
-        return new HiddenOutlooks(fit, LAWS, SETTINGS, AS_OF)
+        return new HiddenOutlooks(fit, SetLikeness.none("one sensor"), LAWS, (h, life) -> life.part(), SETTINGS, AS_OF)
                 .of(history, simple)
                 .get(0);
     }
