@@ -3,6 +3,7 @@ package sensorrounds.stock;
 import java.io.Serializable;
 import java.time.YearMonth;
 import java.util.Comparator;
+import java.util.Objects;
 
 /**
  * What demand is added up for: a part at a depot over a stretch of time.
@@ -40,6 +41,15 @@ public record DemandKey(String partId, String depot, Stretch stretch, YearMonth 
 
     static DemandKey of(String partId, String depot, YearMonth month) {
         return new DemandKey(partId, depot, Stretch.MONTH, month);
+    }
+
+    /**
+     * The same in every JVM. An enum's own hash is its place in memory: keyed by it, equal keys of two executors would go
+     * to two places of a shuffle and never meet.
+     */
+    @Override
+    public int hashCode() {
+        return Objects.hash(partId, depot, stretch.name(), month);
     }
 
     @Override
