@@ -53,6 +53,15 @@ public record DemandKey(String partId, String depot, Stretch stretch, YearMonth 
     }
 
     @Override
+    public boolean equals(Object other) {
+        return other instanceof DemandKey key
+                && partId.equals(key.partId)
+                && Objects.equals(depot, key.depot)
+                && stretch == key.stretch
+                && Objects.equals(month, key.month);
+    }
+
+    @Override
     public int compareTo(DemandKey other) {
         return ORDER.compare(this, other);
     }
