@@ -1,22 +1,82 @@
 package sensorrounds.survival;
 
-import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import sensorrounds.numeric.Objective;
 
 /**
  * Log-likelihood of a hazard that is constant within bands of ages, given alive at entry. With A the time survived and B
  * the time within the failure interval by band, a life adds w (-sum r A + log(1 - exp(-sum r B))), or log r of the band of
- * an exact age in place of the last term. Source: Friedman (1982), Ann. Statist. 10:101-113; Lindsey and Ryan (1998),
- * Statist. Med. 17:219-238, for intervals.
+ * an exact age in place of the last term. The sum of A over lives is taken once, and failures with the same B are one of
+ * their joint weight. Source: Friedman (1982), Ann. Statist. 10:101-113; Lindsey and Ryan (1998), Statist. Med.
+ * 17:219-238, for intervals.
  */
 final class BandLikelihood {
     private final double[] edges;
-    private final LifetimeSample sample;
+    private final double[] survived;
+    private final double[] inDoubt;
+    private final double[] exact;
+    private final Within[] within;
+
+    /** Where a failure interval lies: time in its first band, all of the bands between, time in its last. */
+    private record Where(int first, int last, double inFirst, double inLast) {}
+
+    /** Failures whose intervals lie alike. */
+    private static final class Within {
+        final int first;
+        final double[] time;
+        double weight;
+
+        Within(int first, double[] time) {
+            this.first = first;
+            this.time = time;
+        }
+    }
 
     /** @param edges from 0 to infinity */
     BandLikelihood(double[] edges, LifetimeSample sample) {
         this.edges = edges;
-        this.sample = sample;
+        survived = new double[bands()];
+        inDoubt = new double[bands()];
+        exact = new double[bands()];
+        Map<Where, Within> alike = new LinkedHashMap<>();
+        for (int i = 0; i < sample.size(); i++) {
+            double w = sample.weight(i);
+            int exit = sample.lower(i) > sample.entry(i) ? bandOf(sample.lower(i)) : -1;
+            for (int j = exit < 0 ? 0 : bandOf(sample.entry(i)); j <= exit; j++) {
+                survived[j] += w * overlap(j, sample.entry(i), sample.lower(i));
+            }
+            if (sample.exact(i)) {
+                exact[bandOf(sample.lower(i))] += w;
+            } else if (sample.failed(i)) {
+                Within here = alike.computeIfAbsent(where(sample.lower(i), sample.upper(i)), this::within);
+                here.weight += w;
+            }
+        }
+        within = alike.values().toArray(Within[]::new);
+        for (Within failures : within) {
+            for (int j = 0; j < failures.time.length; j++) {
+                inDoubt[failures.first + j] += failures.weight * failures.time[j];
+            }
+        }
+    }
+
+    private Where where(double lower, double upper) {
+        int first = bandOf(lower);
+        // Bands are closed above: what begins at an edge lies in the next band.
+        first += lower == edges[first + 1] ? 1 : 0;
+        int last = bandOf(upper);
+        return new Where(first, last, overlap(first, lower, upper), overlap(last, lower, upper));
+    }
+
+    private Within within(Where where) {
+        double[] time = new double[where.last - where.first + 1];
+        for (int j = 0; j < time.length; j++) {
+            time[j] = edges[where.first + j + 1] - edges[where.first + j];
+        }
+        time[0] = where.inFirst;
+        time[time.length - 1] = where.inLast;
+        return new Within(where.first, time);
     }
 
     int bands() {
@@ -43,24 +103,12 @@ final class BandLikelihood {
 
     /** Time survived under observation, by band. */
     double[] survived() {
-        double[] time = new double[bands()];
-        for (int i = 0; i < sample.size(); i++) {
-            for (int j = 0; j < time.length; j++) {
-                time[j] += sample.weight(i) * overlap(j, sample.entry(i), sample.lower(i));
-            }
-        }
-        return time;
+        return survived.clone();
     }
 
     /** Time within failure intervals, by band. */
     double[] inDoubt() {
-        double[] time = new double[bands()];
-        for (int i = 0; i < sample.size(); i++) {
-            for (int j = 0; sample.failed(i) && j < time.length; j++) {
-                time[j] += sample.weight(i) * overlap(j, sample.lower(i), sample.upper(i));
-            }
-        }
-        return time;
+        return inDoubt.clone();
     }
 
     /**
@@ -70,29 +118,23 @@ final class BandLikelihood {
      * @return failures, time at risk
      */
     double[][] expected(double[] rates) {
-        double[] failures = new double[bands()];
-        double[] time = survived();
-        for (int i = 0; i < sample.size(); i++) {
-            double w = sample.weight(i);
-            if (sample.exact(i)) {
-                failures[bandOf(sample.lower(i))] += w;
-            } else if (sample.failed(i)) {
-                double[] inside = new double[bands()];
-                double total = 0;
-                for (int j = 0; j < inside.length; j++) {
-                    inside[j] = overlap(j, sample.lower(i), sample.upper(i));
-                    total += rates[j] * inside[j];
-                }
-                double failed = -Math.expm1(-total);
-                double before = 0;
-                for (int j = 0; j < inside.length && failed > 0; j++) {
-                    double hazard = rates[j] * inside[j];
-                    double here = Math.exp(-before) * -Math.expm1(-hazard) / failed;
-                    before += hazard;
-                    double later = Math.max(0, (Math.exp(-before) - Math.exp(-total)) / failed);
-                    failures[j] += w * here;
-                    time[j] += w * (later * inside[j] + here * timeToFailure(rates[j], inside[j]));
-                }
+        double[] failures = exact.clone();
+        double[] time = survived.clone();
+        for (Within f : within) {
+            double total = 0;
+            for (int j = 0; j < f.time.length; j++) {
+                total += rates[f.first + j] * f.time[j];
+            }
+            double failed = -Math.expm1(-total);
+            double before = 0;
+            for (int j = 0; j < f.time.length && failed > 0; j++) {
+                double rate = rates[f.first + j];
+                double hazard = rate * f.time[j];
+                double here = Math.exp(-before) * -Math.expm1(-hazard) / failed;
+                before += hazard;
+                double later = Math.max(0, (Math.exp(-before) - Math.exp(-total)) / failed);
+                failures[f.first + j] += f.weight * here;
+                time[f.first + j] += f.weight * (later * f.time[j] + here * timeToFailure(rate, f.time[j]));
             }
         }
         return new double[][] {failures, time};
@@ -110,35 +152,30 @@ final class BandLikelihood {
         double value = 0;
         double[] gradient = new double[n];
         double[][] hessian = new double[n][n];
-        double[] share = new double[n];
-        double[] survived = survived();
         for (int j = 0; j < n; j++) {
             value -= rates[j] * survived[j];
             gradient[j] -= rates[j] * survived[j];
-        }
-        for (int i = 0; i < sample.size(); i++) {
-            double w = sample.weight(i);
-            if (sample.exact(i)) {
-                int band = bandOf(sample.lower(i));
-                value += w * Math.log(rates[band]);
-                gradient[band] += w;
+            if (exact[j] > 0) {
+                value += exact[j] * Math.log(rates[j]);
+                gradient[j] += exact[j];
                 // log r is straight in itself.
-                hessian[band][band] -= w;
-            } else if (sample.failed(i)) {
-                Arrays.fill(share, 0);
-                double total = 0;
-                for (int j = 0; j < n; j++) {
-                    share[j] = rates[j] * overlap(j, sample.lower(i), sample.upper(i));
-                    total += share[j];
-                }
-                double first = 1 / Math.expm1(total);
-                double second = -first * (1 + first);
-                value += w * Math.log(-Math.expm1(-total));
-                for (int j = 0; j < n; j++) {
-                    gradient[j] += w * first * share[j];
-                    for (int k = 0; k < n; k++) {
-                        hessian[j][k] += w * second * share[j] * share[k];
-                    }
+                hessian[j][j] -= exact[j];
+            }
+        }
+        double[] share = new double[n];
+        for (Within f : within) {
+            double total = 0;
+            for (int j = 0; j < f.time.length; j++) {
+                share[j] = rates[f.first + j] * f.time[j];
+                total += share[j];
+            }
+            double first = 1 / Math.expm1(total);
+            double second = -first * (1 + first);
+            value += f.weight * Math.log(-Math.expm1(-total));
+            for (int j = 0; j < f.time.length; j++) {
+                gradient[f.first + j] += f.weight * first * share[j];
+                for (int k = 0; k < f.time.length; k++) {
+                    hessian[f.first + j][f.first + k] += f.weight * second * share[j] * share[k];
                 }
             }
         }

@@ -1,134 +1,216 @@
 package sensorrounds.survival;
 
 import java.util.Arrays;
+import java.util.stream.DoubleStream;
 import sensorrounds.numeric.Objective;
 
 /**
  * Log-likelihood of lives under two competing Weibull hazards, given alive at entry, with first and second derivatives in
  * (log early scale, log early shape, log wear scale, log wear shape). A life in (lower, upper] entered at e adds
  * w (H(e) - H(lower) + log(1 - exp(-(H(upper) - H(lower))))); an exact one w (H(e) - H(t) + log h(t)). Each hazard is
- * exp(z), z = shape (log t - log scale), dz = (-shape, z), d2z = (0, -shape, z). Likelihood: Klein and Moeschberger
- * (2003), 3.5.
+ * v = exp(z), z = shape (log t - log scale), dz = (-shape, z), d2z = (0, -shape, z), so that v, z v and z^2 v give all its
+ * derivatives; they are worked out once for each distinct age. Likelihood: Klein and Moeschberger (2003), 3.5.
  */
 final class EarlyWearLikelihood {
     static final int SIZE = 4;
 
-    private final LifetimeSample sample;
-    private final double centre;
+    private static final int HAZARDS = 2;
+    /** v, z v, z^2 v of the early hazard, then of wear-out. */
+    private static final int PARTS = 3 * HAZARDS;
+    /** From here on 1 - exp(-D) is 1 to the last bit, and exp(D) may overflow. */
+    private static final double CERTAIN = 40;
+
+    /** Logs of the distinct ages above 0, ascending, centred. */
+    private final double[] logAge;
+    /** Weight of H at each age: that of the lives that entered there less that of those last known good there. */
+    private final double[] linear;
+    /** Places in logAge of the ends of the failure intervals; -1 for an age of 0. */
+    private final int[] from;
+
+    private final int[] to;
+    private final double[] failed;
+    private final int[] exactAt;
+    private final double[] exactFailed;
 
     /** Times are in units of exp(centre). */
     EarlyWearLikelihood(LifetimeSample sample, double centre) {
-        this.sample = sample;
-        this.centre = centre;
+        LifeTerms terms = new LifeTerms(sample);
+        double[] ages = DoubleStream.concat(
+                        Arrays.stream(terms.entry),
+                        DoubleStream.concat(Arrays.stream(terms.lower), Arrays.stream(terms.upper)))
+                .filter(age -> age > 0 && age < Double.POSITIVE_INFINITY)
+                .sorted()
+                .distinct()
+                .toArray();
+        logAge = Arrays.stream(ages).map(age -> Math.log(age) - centre).toArray();
+        linear = new double[ages.length];
+        for (int i = 0; i < terms.entry.length; i++) {
+            linear[place(ages, terms.entry[i])] += terms.entryWeight[i];
+        }
+        int n = terms.weight.length;
+        int[] lower = new int[n];
+        int[] upper = new int[n];
+        double[] within = new double[n];
+        int[] exact = new int[n];
+        double[] at = new double[n];
+        int intervals = 0;
+        int exacts = 0;
+        for (int i = 0; i < n; i++) {
+            int low = place(ages, terms.lower[i]);
+            if (low >= 0) {
+                linear[low] -= terms.weight[i];
+            }
+            if (terms.exact(i)) {
+                exact[exacts] = low;
+                at[exacts++] = terms.weight[i];
+            } else if (terms.failed(i)) {
+                lower[intervals] = low;
+                upper[intervals] = place(ages, terms.upper[i]);
+                within[intervals++] = terms.weight[i];
+            }
+        }
+        from = Arrays.copyOf(lower, intervals);
+        to = Arrays.copyOf(upper, intervals);
+        failed = Arrays.copyOf(within, intervals);
+        exactAt = Arrays.copyOf(exact, exacts);
+        exactFailed = Arrays.copyOf(at, exacts);
     }
 
-    /** A value with its gradient and Hessian (upper triangle). */
-    private static final class Jet {
+    private static int place(double[] ages, double age) {
+        return age > 0 ? Arrays.binarySearch(ages, age) : -1;
+    }
+
+    /** What is summed over lives: a value, weights of the parts of H, and products of first derivatives. */
+    private static final class Sums {
         double value;
-        final double[] g = new double[SIZE];
-        final double[][] h = new double[SIZE][SIZE];
+        final double[] parts = new double[PARTS];
+        final double[] slopes = new double[SIZE];
+        final double[][] products = new double[SIZE][SIZE];
 
-        void clear() {
-            value = 0;
-            for (int i = 0; i < SIZE; i++) {
-                g[i] = 0;
-                Arrays.fill(h[i], 0);
+        /** Adds a function of a hazard of these parts, by its value and its first and second derivative there. */
+        void addChained(double weight, double f, double first, double second, double[] hazard, double[] shapes) {
+            value += weight * f;
+            for (int p = 0; p < PARTS; p++) {
+                parts[p] += weight * first * hazard[p];
             }
-        }
-
-        /** Adds factor times another. */
-        void add(double factor, Jet o) {
-            value += factor * o.value;
+            for (int h = 0; h < HAZARDS; h++) {
+                slopes[2 * h] = -shapes[h] * hazard[3 * h];
+                slopes[2 * h + 1] = hazard[3 * h + 1];
+            }
             for (int i = 0; i < SIZE; i++) {
-                g[i] += factor * o.g[i];
+                double row = weight * second * slopes[i];
                 for (int j = i; j < SIZE; j++) {
-                    h[i][j] += factor * o.h[i][j];
+                    products[i][j] += row * slopes[j];
                 }
             }
         }
 
-        /** Adds a function of another, by its value and its first and second derivative there. */
-        void addChained(double factor, double f, double first, double second, Jet o) {
-            value += factor * f;
+        /** First derivatives of the parts: v by log scale is -shape v, by log shape z v; and so on. */
+        Objective.Evaluation evaluation(double[] shapes) {
+            double[] gradient = new double[SIZE];
+            double[][] hessian = new double[SIZE][SIZE];
             for (int i = 0; i < SIZE; i++) {
-                g[i] += factor * first * o.g[i];
                 for (int j = i; j < SIZE; j++) {
-                    h[i][j] += factor * (first * o.h[i][j] + second * o.g[i] * o.g[j]);
+                    hessian[i][j] = products[i][j];
                 }
             }
+            for (int h = 0; h < HAZARDS; h++) {
+                double k = shapes[h];
+                double v = parts[3 * h];
+                double zv = parts[3 * h + 1];
+                double zzv = parts[3 * h + 2];
+                int s = 2 * h;
+                gradient[s] = -k * v;
+                gradient[s + 1] = zv;
+                hessian[s][s] += k * k * v;
+                hessian[s][s + 1] -= k * (zv + v);
+                hessian[s + 1][s + 1] += zzv + zv;
+            }
+            for (int i = 0; i < SIZE; i++) {
+                for (int j = 0; j < i; j++) {
+                    hessian[i][j] = hessian[j][i];
+                }
+            }
+            return new Objective.Evaluation(value, gradient, hessian);
         }
     }
 
     Objective.Evaluation at(double[] p) {
-        Jet total = new Jet();
-        Jet entry = new Jet();
-        Jet lower = new Jet();
-        Jet upper = new Jet();
-        for (int i = 0; i < sample.size(); i++) {
-            double w = sample.weight(i);
-            if (sample.entry(i) > 0) {
-                hazard(p, sample.entry(i), entry);
-                total.add(w, entry);
-            }
-            hazard(p, sample.lower(i), lower);
-            total.add(-w, lower);
-            if (sample.exact(i)) {
-                rate(p, sample.lower(i), upper);
-                double r = upper.value;
-                total.addChained(w, Math.log(r), 1 / r, -1 / (r * r), upper);
-            } else if (sample.failed(i)) {
-                hazard(p, sample.upper(i), upper);
-                upper.add(-1, lower);
-                double odds = 1 / Math.expm1(upper.value);
-                total.addChained(w, Math.log(-Math.expm1(-upper.value)), odds, -odds * (1 + odds), upper);
+        double[] shapes = {Math.exp(p[1]), Math.exp(p[3])};
+        double[][] hazards = hazards(p, shapes);
+        Sums sums = new Sums();
+        for (int a = 0; a < hazards.length; a++) {
+            sums.value += linear[a] * (hazards[a][0] + hazards[a][3]);
+            for (int part = 0; part < PARTS; part++) {
+                sums.parts[part] += linear[a] * hazards[a][part];
             }
         }
-        for (int i = 0; i < SIZE; i++) {
-            for (int j = 0; j < i; j++) {
-                total.h[i][j] = total.h[j][i];
+        double[] between = new double[PARTS];
+        for (int i = 0; i < failed.length; i++) {
+            double[] end = hazards[to[i]];
+            for (int part = 0; part < PARTS; part++) {
+                between[part] = from[i] < 0 ? end[part] : end[part] - hazards[from[i]][part];
+            }
+            double d = between[0] + between[3];
+            double odds = 1 / Math.expm1(d);
+            double log = d > CERTAIN ? -Math.exp(-d) : Math.log(-Math.expm1(-d));
+            sums.addChained(failed[i], log, odds, -odds * (1 + odds), between, shapes);
+        }
+        for (int i = 0; i < exactAt.length; i++) {
+            addExact(sums, p, shapes, i);
+        }
+        return sums.evaluation(shapes);
+    }
+
+    private double[][] hazards(double[] p, double[] shapes) {
+        double[][] hazards = new double[logAge.length][PARTS];
+        for (int a = 0; a < logAge.length; a++) {
+            for (int h = 0; h < HAZARDS; h++) {
+                double z = shapes[h] * (logAge[a] - p[2 * h]);
+                fill(hazards[a], 3 * h, Math.exp(z), z);
             }
         }
-        return new Objective.Evaluation(total.value, total.g, total.h);
+        return hazards;
     }
 
-    private void hazard(double[] p, double age, Jet out) {
-        out.clear();
-        if (age > 0) {
-            addHazard(p, 0, age, out);
-            addHazard(p, 2, age, out);
+    private static void fill(double[] parts, int at, double v, double z) {
+        // What underflowed adds nothing, though z may be without bound.
+        parts[at] = v;
+        parts[at + 1] = v > 0 ? z * v : 0;
+        parts[at + 2] = v > 0 ? z * z * v : 0;
+    }
+
+    /**
+     * log h(t): each rate is r = exp(z + log shape - log t), whose derivatives are those of exp(y) with y = z but for a 1 more by
+     * log shape, and whose curvature there is z + (z + 1)^2.
+     */
+    private void addExact(Sums sums, double[] p, double[] shapes, int i) {
+        double log = logAge[exactAt[i]];
+        double w = exactFailed[i];
+        double[] r = new double[HAZARDS];
+        double[] z = new double[HAZARDS];
+        for (int h = 0; h < HAZARDS; h++) {
+            z[h] = shapes[h] * (log - p[2 * h]);
+            r[h] = Math.exp(z[h] + p[2 * h + 1] - log);
         }
-    }
-
-    private void addHazard(double[] p, int at, double age, Jet out) {
-        double shape = Math.exp(p[at + 1]);
-        double z = shape * (Math.log(age) - centre - p[at]);
-        double v = Math.exp(z);
-        out.value += v;
-        addTerm(out, at, v, shape, z, z);
-    }
-
-    /** Hazard rate per unit of scaled time. */
-    private void rate(double[] p, double age, Jet out) {
-        out.clear();
-        for (int at = 0; at < SIZE; at += 2) {
-            double shape = Math.exp(p[at + 1]);
-            double logTime = Math.log(age) - centre;
-            double z = shape * (logTime - p[at]);
-            double v = Math.exp(z + p[at + 1] - logTime);
-            out.value += v;
-            addTerm(out, at, v, shape, z, z + 1);
+        double rate = r[0] + r[1];
+        sums.value += w * Math.log(rate);
+        double[] slopes = new double[SIZE];
+        for (int h = 0; h < HAZARDS; h++) {
+            double share = r[h] / rate;
+            if (share > 0) {
+                slopes[2 * h] = -shapes[h] * share;
+                slopes[2 * h + 1] = (z[h] + 1) * share;
+                // As parts: v, then what makes z v the slope and z^2 v + z v the curvature by log shape.
+                sums.parts[3 * h] += w * share;
+                sums.parts[3 * h + 1] += w * (z[h] + 1) * share;
+                sums.parts[3 * h + 2] += w * ((z[h] + 1) * (z[h] + 1) - 1) * share;
+            }
         }
-    }
-
-    /** v exp-linked to z: gradient v (-shape, slope), Hessian v (d d' + d2z). */
-    private static void addTerm(Jet out, int at, double v, double shape, double z, double slope) {
-        if (!(v > 0)) {
-            return;
+        for (int a = 0; a < SIZE; a++) {
+            for (int b = a; b < SIZE; b++) {
+                sums.products[a][b] -= w * slopes[a] * slopes[b];
+            }
         }
-        out.g[at] += v * -shape;
-        out.g[at + 1] += v * slope;
-        out.h[at][at] += v * shape * shape;
-        out.h[at][at + 1] += v * (-shape * slope - shape);
-        out.h[at + 1][at + 1] += v * (slope * slope + z);
     }
 }

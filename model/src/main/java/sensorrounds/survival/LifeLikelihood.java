@@ -1,5 +1,6 @@
 package sensorrounds.survival;
 
+import java.util.Arrays;
 import sensorrounds.numeric.LogSpace;
 
 /**
@@ -14,6 +15,7 @@ import sensorrounds.numeric.LogSpace;
 final class LifeLikelihood {
     private final StandardLaw law;
     private final double[] logEntry;
+    private final double[] entryWeight;
     private final double[] logLower;
     private final double[] logUpper;
     private final double[] weight;
@@ -21,17 +23,16 @@ final class LifeLikelihood {
     /** Log times are centred, which is what scaling time does; log scales come out relative to the centre. */
     LifeLikelihood(StandardLaw law, LifetimeSample sample, double centre) {
         this.law = law;
-        int n = sample.size();
-        logEntry = new double[n];
-        logLower = new double[n];
-        logUpper = new double[n];
-        weight = new double[n];
-        for (int i = 0; i < n; i++) {
-            logEntry[i] = Math.log(sample.entry(i)) - centre;
-            logLower[i] = Math.log(sample.lower(i)) - centre;
-            logUpper[i] = Math.log(sample.upper(i)) - centre;
-            weight[i] = sample.weight(i);
-        }
+        LifeTerms terms = new LifeTerms(sample);
+        logEntry = centredLogs(terms.entry, centre);
+        entryWeight = terms.entryWeight;
+        logLower = centredLogs(terms.lower, centre);
+        logUpper = centredLogs(terms.upper, centre);
+        weight = terms.weight;
+    }
+
+    private static double[] centredLogs(double[] ages, double centre) {
+        return Arrays.stream(ages).map(age -> Math.log(age) - centre).toArray();
     }
 
     /** Value and derivatives; s for log scale, k for log shape. */
@@ -63,9 +64,9 @@ final class LifeLikelihood {
             } else {
                 addInterval(total, weight[i], logLower[i], logUpper[i], logScale, shape);
             }
-            if (logEntry[i] > Double.NEGATIVE_INFINITY) {
-                addInterval(total, -weight[i], logEntry[i], Double.POSITIVE_INFINITY, logScale, shape);
-            }
+        }
+        for (int i = 0; i < entryWeight.length; i++) {
+            addInterval(total, -entryWeight[i], logEntry[i], Double.POSITIVE_INFINITY, logScale, shape);
         }
         return total;
     }
