@@ -34,7 +34,7 @@ final class EarlyWearLikelihood {
 
     /** Times are in units of exp(centre). */
     EarlyWearLikelihood(LifetimeSample sample, double centre) {
-        LifeTerms terms = new LifeTerms(sample);
+        LifeTerms terms = sample.terms();
         double[] ages = DoubleStream.concat(
                         Arrays.stream(terms.entry),
                         DoubleStream.concat(Arrays.stream(terms.lower), Arrays.stream(terms.upper)))
@@ -152,8 +152,9 @@ final class EarlyWearLikelihood {
                 between[part] = from[i] < 0 ? end[part] : end[part] - hazards[from[i]][part];
             }
             double d = between[0] + between[3];
-            double odds = 1 / Math.expm1(d);
-            double log = d > CERTAIN ? -Math.exp(-d) : Math.log(-Math.expm1(-d));
+            double grown = Math.expm1(d);
+            double odds = 1 / grown;
+            double log = d > CERTAIN ? -Math.exp(-d) : Math.log(grown / (1 + grown));
             sums.addChained(failed[i], log, odds, -odds * (1 + odds), between, shapes);
         }
         for (int i = 0; i < exactAt.length; i++) {

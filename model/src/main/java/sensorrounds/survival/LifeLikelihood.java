@@ -23,7 +23,7 @@ final class LifeLikelihood {
     /** Log times are centred, which is what scaling time does; log scales come out relative to the centre. */
     LifeLikelihood(StandardLaw law, LifetimeSample sample, double centre) {
         this.law = law;
-        LifeTerms terms = new LifeTerms(sample);
+        LifeTerms terms = sample.terms();
         logEntry = centredLogs(terms.entry, centre);
         entryWeight = terms.entryWeight;
         logLower = centredLogs(terms.lower, centre);

@@ -20,6 +20,8 @@ public final class LifetimeSample implements Serializable {
     private final double lives;
     private final double failures;
     private final double exposure;
+    /** Worked out on first use; whoever does it first, it is the same. */
+    private transient LifeTerms terms;
 
     private record Row(double entry, double lower, double upper, double weight) {
         static final Comparator<Row> ORDER = Comparator.comparingDouble(Row::entry)
@@ -191,6 +193,14 @@ public final class LifetimeSample implements Serializable {
             last = Math.max(last, failed(i) ? upper[i] : lower[i]);
         }
         return last;
+    }
+
+    /** The lives as their likelihood sees them. */
+    LifeTerms terms() {
+        if (terms == null) {
+            terms = new LifeTerms(this);
+        }
+        return terms;
     }
 
     private Row row(int i) {

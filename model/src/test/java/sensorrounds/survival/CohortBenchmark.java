@@ -1,5 +1,7 @@
 package sensorrounds.survival;
 
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -10,9 +12,14 @@ import java.util.TreeMap;
 
 /**
  * The time for many cohorts at once, lives grouped beforehand: a Weibull law, a hazard by bands and a Kaplan-Meier curve for each,
- * all with limits; and the ladder of laws, which also tries two hazards. Arguments: cohorts, lives of each, repetitions. Run by survival.sh in model/src/test/benchmarks.
+ * all with limits; and what a run does with
+ * them: the ladder of laws, which also tries two hazards, and the law's curve with limits. Arguments: cohorts, lives of each, repetitions. Run by survival.sh in model/src/test/benchmarks.
  */
 public final class CohortBenchmark {
+    /** Processor time of all threads, those of the compiler and the collector among them: other programs do not slow it. */
+    private static final OperatingSystemMXBean PROCESS =
+            ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
+
     private CohortBenchmark() {}
 
     public static void main(String[] arguments) {
@@ -28,27 +35,37 @@ public final class CohortBenchmark {
         double[][] seconds = new double[4][Integer.parseInt(arguments[2])];
         double check = 0;
         for (int i = 0; i < seconds[0].length; i++) {
-            long start = System.nanoTime();
+            long start = PROCESS.getProcessCpuTime();
             for (LifetimeSample sample : samples.values()) {
                 check += ParametricFitter.of(Family.WEIBULL)
                         .fit(sample)
                         .survival(1000)
                         .lower();
             }
-            long laws = System.nanoTime();
+            long laws = PROCESS.getProcessCpuTime();
             for (LifetimeSample sample : samples.values()) {
                 check += PiecewiseExponentialFitter.withBands(730, 1461, 2192)
                         .fit(sample)
                         .survival(1000)
                         .lower();
             }
-            long bands = System.nanoTime();
+            long bands = PROCESS.getProcessCpuTime();
             for (LifetimeSample sample : samples.values()) {
                 check += Curves.kaplanMeier("cohort", sample).size();
             }
-            long curves = System.nanoTime();
-            check += CohortLadder.withDefaults().fit(samples).size();
-            long ladder = System.nanoTime();
+            long curves = PROCESS.getProcessCpuTime();
+            for (CohortLife cohort : CohortLadder.withDefaults().fit(samples).values()) {
+                LifetimeSample sample = samples.get(cohort.fit().cohort());
+                if (sample != null) {
+                    check += Curves.law(
+                                    cohort.fit().cohort(),
+                                    CurvePoint.Method.FITTED_LAW,
+                                    cohort.life().orElseThrow(),
+                                    sample)
+                            .size();
+                }
+            }
+            long ladder = PROCESS.getProcessCpuTime();
             seconds[0][i] = (laws - start) / 1e9;
             seconds[1][i] = (bands - laws) / 1e9;
             seconds[2][i] = (curves - bands) / 1e9;
@@ -59,14 +76,14 @@ public final class CohortBenchmark {
             "Weibull with limits",
             "hazard by bands with limits",
             "Kaplan-Meier with limits",
-            "ladder with two-hazard laws"
+            "ladder of laws with two hazards tried, curves with limits"
         };
         for (int part = 0; part < what.length; part++) {
             double first = seconds[part][0];
             Arrays.sort(seconds[part]);
             System.out.printf(
                     Locale.ROOT,
-                    "ours, %s: median %.2f s, first call %.2f s%n",
+                    "ours, %s: processor time median %.2f s, first call %.2f s%n",
                     what[part],
                     seconds[part][seconds[part].length / 2],
                     first);
