@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import sensorrounds.analyst.SampledVehicle.SampledLife;
+import sensorrounds.survival.Counted;
 import sensorrounds.survival.Lifetime;
 
 /**
@@ -91,8 +92,8 @@ final class CovariateDesign {
             Set<String> out = sparse.stream().map(FactorLevel::name).collect(Collectors.toSet());
             long lives = sparse.stream().mapToLong(FactorLevel::lives).sum();
             rows = rows.stream().filter(r -> !out.contains(r.level(factor))).toList();
-            notes.add("left out: " + names(sparse) + ", of whose " + lives + " lives " + failures + " failed; it takes "
-                    + LEAST);
+            notes.add("left out: " + names(sparse) + ", of whose " + Counted.lives(lives) + " " + failures
+                    + " failed; it takes " + LEAST);
         } else {
             Set<String> merged = sparse.stream().map(FactorLevel::name).collect(Collectors.toSet());
             String name = names(sparse);
@@ -155,8 +156,8 @@ final class CovariateDesign {
         long different = Arrays.stream(known).distinct().count();
         if (known.length < 0.9 * rows.size() || different < 2) {
             if (known.length > 0) {
-                notes.add("distance a year is known of " + known.length + " of " + rows.size()
-                        + " lives, too few to take part");
+                notes.add("distance a year is known of " + known.length + " of " + Counted.lives(rows.size())
+                        + ", too few to take part");
             }
             return;
         }
@@ -174,7 +175,10 @@ final class CovariateDesign {
                 i--) {
             Factor factor = Factor.values()[i];
             if (levels.stream().anyMatch(l -> l.factor() == factor)) {
-                drop(factor, failures() + " failures are too few for so many columns");
+                drop(
+                        factor,
+                        Counted.failures(failures()) + (failures() == 1 ? " is" : " are")
+                                + " too few for so many columns");
             }
         }
         return this;

@@ -10,6 +10,7 @@ import sensorrounds.numeric.NewtonMaximizer;
 import sensorrounds.numeric.Objective;
 import sensorrounds.numeric.PositiveDefinite;
 import sensorrounds.numeric.StandardNormal;
+import sensorrounds.survival.Counted;
 import sensorrounds.survival.LifetimeSample;
 import sensorrounds.survival.PiecewiseExponentialFit;
 import sensorrounds.survival.PiecewiseExponentialFitter;
@@ -69,10 +70,7 @@ public final class CauseHazardFitter {
             return CauseHazardFit.failed(sample, Status.NO_LIVES, "there are no lives");
         }
         if (!(sample.failures() > 0)) {
-            return CauseHazardFit.failed(
-                    sample,
-                    Status.NO_FAILURES,
-                    "none of " + sample.total() + " lives failed, so only a lower bound on life can be told");
+            return CauseHazardFit.failed(sample, Status.NO_FAILURES, Counted.noFailures(sample.total()));
         }
         int causes = sample.causes().size();
         if (causes > 1
@@ -81,8 +79,8 @@ public final class CauseHazardFitter {
             return CauseHazardFit.failed(
                     sample,
                     Status.ALL_UNKNOWN,
-                    "the cause of none of " + sample.failures()
-                            + " failures is known, nor any cause ruled out; only the"
+                    "the cause of none of " + Counted.failures(sample.failures())
+                            + " is known, nor any cause ruled out; only the"
                             + " hazard of all causes together can be told: fit it without causes");
         }
         return between.isPresent() ? bands(sample, between.get()) : weibulls(sample);
@@ -130,7 +128,8 @@ public final class CauseHazardFitter {
                 return CauseHazardFit.failed(
                         sample,
                         Status.TOO_FEW_KNOWN,
-                        sample.known(cause) + " failures are known to be by " + cause
+                        Counted.failures(sample.known(cause)) + (sample.known(cause) == 1 ? " is" : " are")
+                                + " known to be by " + cause
                                 + "; scale and shape of a cause need 2: take it together with another cause, or take"
                                 + " bands of age");
             }
@@ -213,7 +212,7 @@ public final class CauseHazardFitter {
             return CauseHazardFit.failed(
                     sample,
                     Status.FLAT_LIKELIHOOD,
-                    "the likelihood of " + sample.failures() + " failures, " + sample.masked()
+                    "the likelihood of " + Counted.failures(sample.failures()) + ", " + sample.masked()
                             + " of them with more than one"
                             + " possible cause, does not tell the causes apart: two causes that only occur together, or"
                             + " failures that all fall into one interval, are the usual reason");

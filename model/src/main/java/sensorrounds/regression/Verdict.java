@@ -3,6 +3,7 @@ package sensorrounds.regression;
 import java.util.List;
 import java.util.Optional;
 import sensorrounds.numeric.Maximum;
+import sensorrounds.survival.Counted;
 
 /** Says what came of a regression, and in words why. */
 final class Verdict {
@@ -33,14 +34,11 @@ final class Verdict {
             return refused(
                     RegressionStatus.EMPTY_WINDOWS,
                     "",
-                    "none of " + summary.lives() + " lives was under observation for any time;"
+                    "none of " + Counted.lives(summary.lives()) + " was under observation for any time;"
                             + " each left on the day it entered");
         }
         if (!(summary.failures() > 0)) {
-            return refused(
-                    RegressionStatus.NO_FAILURES,
-                    "",
-                    "none of " + summary.lives() + " lives failed, so only a lower bound on life can be told");
+            return refused(RegressionStatus.NO_FAILURES, "", Counted.noFailures(summary.lives()));
         }
         int parameters = 1 + names.size() + (family.hasShape() ? 1 + shapeColumns : 0);
         if (summary.failures() <= 1 && parameters > 1) {
@@ -119,8 +117,9 @@ final class Verdict {
                 family,
                 RegressionStatus.FLAT_LIKELIHOOD,
                 name.equals(Coefficient.CONSTANT) ? "" : name,
-                "the likelihood of " + summary.failures() + " failures among " + summary.lives()
-                        + " lives has no finite maximum, or does not determine " + name + " of "
+                "the likelihood of " + Counted.failures(summary.failures()) + " among "
+                        + Counted.lives(summary.lives()) + " has no finite maximum, or does not determine " + name
+                        + " of "
                         + design.part(worst)
                         + "; failure ages that nearly coincide, or a group without failures, are the usual cause",
                 summary,

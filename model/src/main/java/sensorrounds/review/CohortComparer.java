@@ -14,6 +14,7 @@ import sensorrounds.ranktest.Group;
 import sensorrounds.ranktest.HazardScoreTest;
 import sensorrounds.review.CohortComparison.Cohort;
 import sensorrounds.review.CohortComparison.Status;
+import sensorrounds.survival.Counted;
 
 /**
  * Compares cohorts as far as their data carry it. Sensors of which the dividing column is not known take no part, nor do
@@ -86,8 +87,8 @@ final class CohortComparer {
             return untested(
                     Status.TOO_FEW_FAILURES,
                     cohorts,
-                    Math.round(failures) + " failures in " + cohorts.size()
-                            + " cohorts, and a comparison needs 5 to a cohort on average");
+                    Counted.failures(Math.round(failures)) + " in " + Counted.cohorts(cohorts.size())
+                            + ", and a comparison needs 5 to a cohort on average");
         }
         List<Cohort> rows = result.rows().stream()
                 .map(r -> new Cohort(r.name(), cohorts.get(r.name()).lives(), r.observed(), r.expected()))

@@ -147,7 +147,7 @@ public final class CohortLadder {
                         common.shape(),
                         common.varLogShape(),
                         scale.scale().value(),
-                        "the shape common to " + common.cohorts() + (common.cohorts() == 1 ? " cohort" : " cohorts"));
+                        "the shape common to " + Counted.cohorts(common.cohorts()));
             }
         }
         return new Lent(
@@ -164,8 +164,8 @@ public final class CohortLadder {
         }
         String reason = enough
                 ? "the pooled fit failed: " + fit.weibull().cause()
-                : "all cohorts together have " + count(pool.failures()) + " failures; a law of life needs "
-                        + count(settings.minPooledFailures());
+                : "all cohorts together have " + Counted.failures(pool.failures()) + "; a law of life needs "
+                        + Counted.number(settings.minPooledFailures());
         return prior.map(p -> weak(pool, p, reason)).orElse(Choice.none(reason));
     }
 
@@ -181,7 +181,7 @@ public final class CohortLadder {
         }
         String reason = enough
                 ? "own fit failed: " + own.weibull().cause()
-                : count(sample.failures()) + " failures, an own fit needs " + count(settings.minFailures());
+                : Counted.failures(sample.failures()) + ", an own fit needs " + Counted.number(settings.minFailures());
         if (pooled.life().isEmpty()) {
             return Choice.none(reason + "; " + pooled.note());
         }
@@ -202,7 +202,7 @@ public final class CohortLadder {
                     scaled.life(),
                     reason
                             + "; " + lent.words() + ", own scale shrunk towards the pooled one with the weight of "
-                            + count(settings.priorFailures()) + " failures");
+                            + Counted.failures(settings.priorFailures()));
         }
         return new Choice(
                 Rung.POOLED, pooled.life(), pooled.weibull(), reason + "; own scale failed: " + scaled.cause());
@@ -237,9 +237,5 @@ public final class CohortLadder {
                 NpmleCheck.NOT_RUN,
                 LawInUse.of(choice.life(), own.aicGain()));
         return new CohortLife(choice.rung(), choice.life(), weibull, fit);
-    }
-
-    private static String count(double failures) {
-        return failures == Math.rint(failures) ? Long.toString((long) failures) : Double.toString(failures);
     }
 }

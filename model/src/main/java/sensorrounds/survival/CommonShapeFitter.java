@@ -135,7 +135,8 @@ public final class CommonShapeFitter {
                     strata.size(),
                     failures,
                     maximum.iterations(),
-                    failures + " failures in " + strata.size() + " cohorts do not determine a common shape");
+                    Counted.failures(failures) + " in " + Counted.cohorts(strata.size())
+                            + (failures == 1 ? " does" : " do") + " not determine a common shape");
         }
         if (maximum.outcome() != Maximum.Outcome.CONVERGED) {
             return CommonShapeFit.failed(

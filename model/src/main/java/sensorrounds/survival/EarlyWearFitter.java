@@ -47,7 +47,9 @@ public final class EarlyWearFitter {
         int free = early == Early.CONSTANT ? 3 : 4;
         if (sample.failures() <= free) {
             return EarlyWearFit.failed(
-                    free, 0, sample.failures() + " failures cannot tell " + free + " parameters of two hazards");
+                    free,
+                    0,
+                    Counted.failures(sample.failures()) + " cannot tell " + free + " parameters of two hazards");
         }
         double centre = Math.log(plain.scale().value());
         EarlyWearLikelihood likelihood = new EarlyWearLikelihood(sample, centre);

@@ -103,9 +103,7 @@ public final class ParametricFitter {
             return failed(Status.NO_LIVES, "there are no lives");
         }
         if (prior.isEmpty() && !(sample.failures() > 0)) {
-            return failed(
-                    Status.NO_FAILURES,
-                    "none of " + sample.lives() + " lives failed, so only a lower bound on life" + " can be told");
+            return failed(Status.NO_FAILURES, Counted.noFailures(sample.lives()));
         }
         if (givenShape.isEmpty() && sample.failures() <= 1) {
             return failed(Status.ONE_FAILURE, "a single failure cannot tell both a scale and a shape");
@@ -241,8 +239,8 @@ public final class ParametricFitter {
     }
 
     private String flatCause(LifetimeSample sample) {
-        return "the likelihood of " + sample.failures() + " failures among " + sample.lives()
-                + " lives has no finite maximum, or does not determine "
+        return "the likelihood of " + Counted.failures(sample.failures()) + " among " + Counted.lives(sample.lives())
+                + " has no finite maximum, or does not determine "
                 + (givenShape.isEmpty() ? "scale and shape together" : "the scale")
                 + ": failure ages that (nearly) coincide or all fall into one interval are the usual cause";
     }

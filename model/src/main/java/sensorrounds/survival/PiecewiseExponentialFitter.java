@@ -68,10 +68,7 @@ public final class PiecewiseExponentialFitter {
             return PiecewiseExponentialFit.failed(Status.NO_LIVES, "there are no lives", 0);
         }
         if (!(sample.failures() > 0)) {
-            return PiecewiseExponentialFit.failed(
-                    Status.NO_FAILURES,
-                    "none of " + sample.lives() + " lives failed, so only a lower bound on life can be told",
-                    0);
+            return PiecewiseExponentialFit.failed(Status.NO_FAILURES, Counted.noFailures(sample.lives()), 0);
         }
         BandLikelihood likelihood = merged(sample);
         double[] survived = likelihood.survived();

@@ -62,8 +62,8 @@ public final class WeakPriorFitter {
             {-curvature[1][0], -curvature[1][1]}
         };
         if (mode.outcome() != Maximum.Outcome.CONVERGED) {
-            throw new IllegalStateException("no mode of " + sample.failures() + " failures among " + sample.lives()
-                    + " lives and " + prior + ": " + mode.outcome());
+            throw new IllegalStateException("no mode of " + Counted.failures(sample.failures()) + " among "
+                    + Counted.lives(sample.lives()) + " and " + prior + ": " + mode.outcome());
         }
         double[][] covariance = PositiveDefinite.of(information).orElseThrow().inverse();
         // Columns of the Cholesky factor of the covariance: axes along which the posterior is near standard.

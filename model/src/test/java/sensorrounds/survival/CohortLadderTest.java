@@ -103,7 +103,7 @@ class CohortLadderTest {
             assertThat(life.rung()).isEqualTo(Rung.NONE);
             assertThat(life.life()).isEmpty();
             assertThat(life.fit().scaleDays()).isNaN();
-            assertThat(life.fit().note()).contains("1 failures; a law of life needs 5");
+            assertThat(life.fit().note()).contains("1 failure; a law of life needs 5");
         }
     }
 
