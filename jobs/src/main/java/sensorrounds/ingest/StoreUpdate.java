@@ -10,14 +10,10 @@ import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import org.apache.hadoop.fs.FileStatus;
 import org.apache.hadoop.fs.Path;
-import org.apache.spark.api.java.JavaSparkContext;
-import org.apache.spark.broadcast.Broadcast;
-import org.apache.spark.sql.Dataset;
-import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
-import org.apache.spark.util.SerializableConfiguration;
 import sensorrounds.ingest.StoreState.Segment;
 
 /**
@@ -26,24 +22,31 @@ import sensorrounds.ingest.StoreState.Segment;
  * between logs is settled over all rows whenever they are used, so that no order of updates can matter.
  */
 public final class StoreUpdate {
-    private static final long BYTES_PER_TASK = 64L << 20;
     /** Each day's logs make a segment; with very many, opening them takes longer than reading them. */
     private static final int MOST_SEGMENTS = 40;
+    /** What this process does faster by itself than Spark starts, in bytes to read. */
+    private static final long MOST_BYTES_ON_THREADS = 64L << 20;
 
-    private final SparkSession spark;
+    /** About how many times its stored size a compressed log has. */
+    private static final long GUNZIPPED = 10;
+
     private final LogStore store;
     private final int mostSegments;
-    private final BlockTable blocks;
+    private final long mostBytesOnThreads;
+    private final StoreWork onThreads;
+    private final Supplier<StoreWork> onSpark;
 
-    public StoreUpdate(SparkSession spark, LogStore store) {
-        this(spark, store, MOST_SEGMENTS);
+    /** @param spark opened when an update is too big to be done without it */
+    public StoreUpdate(Supplier<SparkSession> spark, LogStore store) {
+        this(spark, store, MOST_SEGMENTS, MOST_BYTES_ON_THREADS);
     }
 
-    StoreUpdate(SparkSession spark, LogStore store, int mostSegments) {
-        this.spark = spark;
+    StoreUpdate(Supplier<SparkSession> spark, LogStore store, int mostSegments, long mostBytesOnThreads) {
         this.store = store;
         this.mostSegments = mostSegments;
-        this.blocks = new BlockTable(spark, BlockTable.SLICE_BYTES);
+        this.mostBytesOnThreads = mostBytesOnThreads;
+        this.onThreads = new StoreWorkOnThreads(store);
+        this.onSpark = () -> new StoreWorkOnSpark(spark.get(), store);
     }
 
     /** How closely logs that seem to be as before are looked at. */
@@ -98,9 +101,9 @@ public final class StoreUpdate {
     private IngestSummary read(List<LogFile> toRead, Draft draft) throws IOException {
         Map<String, String> sums = checksums(toRead);
         int segment = store.claim(draft.nextSegment());
-        String folder = store.segment(segment).toString();
-        blocks.write(blocks.read(toRead, BYTES_PER_TASK), folder);
-        IngestSummary summary = IngestReconciliation.check(blocks.tally(folder).summary(), toRead);
+        IngestTally written =
+                work(bytes(toRead)).read(toRead, store.segment(segment).toString());
+        IngestSummary summary = IngestReconciliation.check(written.summary(), toRead);
         toRead.forEach(this::refuseIfChanged);
         draft.add(store.measure(segment));
         Map<String, IngestSummary.FileResult> results = new HashMap<>();
@@ -137,18 +140,22 @@ public final class StoreUpdate {
     private Map<String, String> checksums(List<LogFile> files) {
         Map<String, String> sums = new HashMap<>();
         if (!files.isEmpty()) {
-            JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
-            Broadcast<SerializableConfiguration> hadoop =
-                    context.broadcast(new SerializableConfiguration(context.hadoopConfiguration()));
-            context.setJobDescription("Sum up the content of " + files.size() + " visit logs");
-            List<String> found = context.parallelize(files, Math.min(files.size(), 8 * context.defaultParallelism()))
-                    .map(file -> Checksums.of(file, hadoop.value().value()))
-                    .collect();
+            List<String> found = work(bytes(files)).checksums(files);
             for (int i = 0; i < files.size(); i++) {
                 sums.put(files.get(i).name(), found.get(i));
             }
         }
         return sums;
+    }
+
+    private StoreWork work(long bytes) {
+        return bytes <= mostBytesOnThreads ? onThreads : onSpark.get();
+    }
+
+    private static long bytes(List<LogFile> files) {
+        return files.stream()
+                .mapToLong(f -> f.gzipped() ? GUNZIPPED * f.bytes() : f.bytes())
+                .sum();
     }
 
     /**
@@ -173,11 +180,8 @@ public final class StoreUpdate {
         }
         List<Segment> old = draft.segments.stream().filter(together::contains).toList();
         int number = store.claim(draft.nextSegment());
-        Dataset<Row> rows = StoredLogs.blocks(spark, store, old);
         long bytes = old.stream().mapToLong(Segment::bytes).sum();
-        blocks.write(
-                rows.coalesce((int) (bytes / BYTES_PER_TASK) + 1),
-                store.segment(number).toString());
+        work(bytes).copy(old, store.segment(number).toString());
         draft.replace(old, store.measure(number));
     }
 

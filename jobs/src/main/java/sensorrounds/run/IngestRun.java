@@ -21,9 +21,9 @@ public final class IngestRun {
     public static Outcome of(RunOptions options, Scrutiny scrutiny, Progress progress) {
         Configuration hadoop = Pipeline.hadoop();
         try (LogSource source = LogSource.of(options.store(), hadoop)) {
-            RunInputs inputs = RunInputs.find(options, hadoop, source.knows());
-            try (SparkSessions.Session session = SparkSessions.open("sensor-rounds ingest", inputs.bytes())) {
-                StoreUpdate.Outcome done = source.update(session.spark(), inputs.logs(), scrutiny, progress);
+            LogInputs inputs = LogInputs.find(options, hadoop, source.knows());
+            try (SparkSessions.Later spark = new SparkSessions.Later("sensor-rounds ingest", inputs.bytes())) {
+                StoreUpdate.Outcome done = source.update(spark, inputs.logs(), scrutiny, progress);
                 StoredLogs all = done.logs();
                 double share = all.rows() == 0 ? 0 : (double) all.quarantined() / all.rows();
                 return new Outcome(

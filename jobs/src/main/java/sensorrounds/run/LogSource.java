@@ -2,6 +2,7 @@ package sensorrounds.run;
 
 import java.util.List;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.spark.sql.SparkSession;
 import sensorrounds.ingest.IngestJob;
@@ -50,8 +51,14 @@ final class LogSource implements AutoCloseable {
         return store == null ? file -> false : store.knows();
     }
 
-    /** Brings the store up to date. @throws IllegalStateException without one */
-    StoreUpdate.Outcome update(SparkSession spark, List<LogFile> files, Scrutiny scrutiny, Progress progress) {
+    /**
+     * Brings the store up to date.
+     *
+     * @param spark asked for a session only when there is much to read
+     * @throws IllegalStateException without a store
+     */
+    StoreUpdate.Outcome update(
+            Supplier<SparkSession> spark, List<LogFile> files, Scrutiny scrutiny, Progress progress) {
         if (store == null) {
             throw new IllegalStateException("no store to bring up to date");
         }
@@ -67,7 +74,10 @@ final class LogSource implements AutoCloseable {
         IngestJob job = new IngestJob(spark, SparkSessions.partitions(spark)).replacing(pseudonyms);
         return store == null
                 ? job.run(files, folder)
-                : job.run(update(spark, files, Scrutiny.SIZE_AND_TIME, progress).logs(), folder);
+                : job.run(
+                        update(() -> spark, files, Scrutiny.SIZE_AND_TIME, progress)
+                                .logs(),
+                        folder);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package sensorrounds.run;
 
+import java.util.function.Supplier;
 import org.apache.spark.SparkConf;
 import org.apache.spark.sql.SparkSession;
 
@@ -26,6 +27,34 @@ public final class SparkSessions {
     public static Session open(String name, long inputBytes) {
         boolean joined = SparkSession.getDefaultSession().isDefined();
         return new Session(SparkSession.builder().config(conf(name, inputBytes)).getOrCreate(), !joined);
+    }
+
+    /** A session that is opened when it is first asked for; closing it stops the one it has opened. */
+    static final class Later implements Supplier<SparkSession>, AutoCloseable {
+        private final String name;
+        private final long inputBytes;
+        private Session session;
+
+        /** As for {@link #open}. */
+        Later(String name, long inputBytes) {
+            this.name = name;
+            this.inputBytes = inputBytes;
+        }
+
+        @Override
+        public SparkSession get() {
+            if (session == null) {
+                session = open(name, inputBytes);
+            }
+            return session.spark();
+        }
+
+        @Override
+        public void close() {
+            if (session != null) {
+                session.close();
+            }
+        }
     }
 
     /** Partitions that shuffles of this session are set to. */

@@ -79,10 +79,15 @@ class StoreUpdateTest {
         return update(store, 40, Scrutiny.SIZE_AND_TIME);
     }
 
+    /** A store is filled on Spark and then kept up to date on threads, as happens to one of some size. */
+    private long onThreads(String store) {
+        return dir.resolve(store).resolve("store.json").toFile().exists() ? Long.MAX_VALUE : 0;
+    }
+
     /** Updates a store and writes the table that follows from it. */
     private Outcome update(String store, int mostSegments, Scrutiny scrutiny) {
         try (LogStore open = LogStore.open(dir.resolve(store).toString(), Fixtures.HADOOP)) {
-            Outcome done = new StoreUpdate(SPARK, open, mostSegments).run(logs(), scrutiny);
+            Outcome done = new StoreUpdate(() -> SPARK, open, mostSegments, onThreads(store)).run(logs(), scrutiny);
             Path table = dir.resolve("from-" + store);
             delete(table);
             new IngestJob(SPARK, 3).run(done.logs(), table.toString());
@@ -351,7 +356,7 @@ class StoreUpdateTest {
 
         try (LogStore open = LogStore.open(dir.resolve("store").toString(), Fixtures.HADOOP)) {
             assertThatExceptionOfType(RefusedInput.class)
-                    .isThrownBy(() -> new StoreUpdate(SPARK, open).run(listed, Scrutiny.SIZE_AND_TIME))
+                    .isThrownBy(() -> new StoreUpdate(() -> SPARK, open).run(listed, Scrutiny.SIZE_AND_TIME))
                     .withMessageContaining("a log changed while it was read")
                     .withMessageContaining("april.csv");
         }
@@ -368,8 +373,58 @@ class StoreUpdateTest {
 
         try (LogStore open = LogStore.open(dir.resolve("store").toString(), Fixtures.HADOOP)) {
             assertThatExceptionOfType(RefusedInput.class)
-                    .isThrownBy(() -> new StoreUpdate(SPARK, open).run(listed, Scrutiny.SIZE_AND_TIME))
+                    .isThrownBy(() -> new StoreUpdate(() -> SPARK, open).run(listed, Scrutiny.SIZE_AND_TIME))
                     .withMessageContaining("written meanwhile");
+        }
+    }
+
+    @Test
+    void threadsAndSparkStoreTheSameBlocks() throws IOException {
+        List<String> folders = List.of("on-spark", "on-threads", "copied-on-spark", "copied-on-threads");
+        try (LogStore open = LogStore.open(dir.resolve("store").toString(), Fixtures.HADOOP)) {
+            List<StoreWork> works = List.of(new StoreWorkOnSpark(SPARK, open), new StoreWorkOnThreads(open, 2));
+            List<LogFile> logs = logs();
+            StoreState.Segment february =
+                    open.state().segments().get(0).without(List.of("visit-logs/january.csv", "visit-logs/march.csv"));
+            for (int i = 0; i < 2; i++) {
+                StoreWork work = works.get(i);
+                work.copy(List.of(february), dir.resolve(folders.get(2 + i)).toString());
+                IngestSummary read =
+                        work.read(logs, dir.resolve(folders.get(i)).toString()).summary();
+                assertThat(read.rowsIn()).isEqualTo(9);
+                assertThat(read.quarantined()).isEqualTo(1);
+            }
+            assertThat(works.get(1).checksums(logs)).isEqualTo(works.get(0).checksums(logs));
+        }
+
+        assertThat(blocks(folders.get(0))).hasSize(9).isEqualTo(blocks(folders.get(1)));
+        assertThat(blocks(folders.get(2))).hasSize(3).isEqualTo(blocks(folders.get(3)));
+    }
+
+    private List<String> blocks(String folder) {
+        return SPARK
+                .read()
+                .schema(BlockTable.SCHEMA)
+                .parquet(dir.resolve(folder).toString())
+                .toJSON()
+                .collectAsList()
+                .stream()
+                .sorted()
+                .toList();
+    }
+
+    @Test
+    void anUpdateOfADaysSizeStartsNoSpark() throws IOException {
+        write("visit-logs/april.csv", HEAD + "V6,2025-04-01,K1,,1L,ok,0A1B2C01\n");
+
+        try (LogStore open = LogStore.open(dir.resolve("store").toString(), Fixtures.HADOOP)) {
+            Outcome done = new StoreUpdate(
+                            () -> {
+                                throw new IllegalStateException("Spark was asked for");
+                            },
+                            open)
+                    .run(logs(), Scrutiny.SIZE_AND_TIME);
+            assertThat(numbers(done)).containsExactly(3, 1, 0, 0);
         }
     }
 

@@ -115,7 +115,7 @@ public final class IngestBenchmark {
                 delete(out);
                 try (LogStore store = LogStore.open(scratch.resolve("store").toString(), Pipeline.hadoop())) {
                     yield job().run(
-                                    new StoreUpdate(spark, store)
+                                    new StoreUpdate(() -> spark, store)
                                             .run(files, StoreUpdate.Scrutiny.SIZE_AND_TIME)
                                             .logs(),
                                     out.toString())
@@ -170,7 +170,7 @@ public final class IngestBenchmark {
     /** Brings a store up to date. @return rows in it */
     private long update(Path folder, List<LogFile> logs) {
         try (LogStore store = LogStore.open(folder.toString(), Pipeline.hadoop())) {
-            return new StoreUpdate(spark, store)
+            return new StoreUpdate(() -> spark, store)
                     .run(logs, StoreUpdate.Scrutiny.SIZE_AND_TIME)
                     .logs()
                     .rows();
