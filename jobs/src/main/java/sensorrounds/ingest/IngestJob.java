@@ -12,7 +12,6 @@ import org.apache.spark.sql.SaveMode;
 import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
-import sensorrounds.intake.FileDoubt;
 import sensorrounds.tables.LogRow;
 import sensorrounds.tables.LogRows;
 
@@ -92,10 +91,7 @@ public final class IngestJob {
                     IngestReconciliation.check(IngestTally.of(rows).summary(), files);
             DoubtTally doubts = rows.mapPartitions(DoubtedVehicles::count).fold(new DoubtTally(), DoubtTally::add);
             SharedIdentities.of(sightings(rows), null).forEach(doubts::add);
-            List<FileDoubt> aboutFiles = summary.files().stream()
-                    .flatMap(f -> FileDoubt.of(f.count()).stream())
-                    .toList();
-            return new Examination(summary, new Examination.Doubts(doubts, aboutFiles));
+            return new Examination(summary, new Examination.Doubts(doubts, summary.fileDoubts()));
         });
     }
 
