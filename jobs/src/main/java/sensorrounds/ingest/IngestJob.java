@@ -25,6 +25,7 @@ public final class IngestJob {
             .add(LogRows.SENSOR_ID, DataTypes.StringType)
             .add(LogRows.VIN, DataTypes.StringType)
             .add(LogRows.VEHICLE_ID, DataTypes.StringType)
+            .add(LogRows.POSITION, DataTypes.StringType)
             .add(LogRows.VISITED_AT, DataTypes.TimestampNTZType)
             .add(LogRows.SOURCE_FILE, DataTypes.StringType)
             .add(LogRows.SOURCE_LINE, DataTypes.LongType);
@@ -102,6 +103,7 @@ public final class IngestJob {
                         r.wheel() == null ? null : r.wheel().sensorId(),
                         r.visit().vin(),
                         r.visit().vehicleId(),
+                        r.wheel() == null ? null : r.wheel().position().code(),
                         r.visit().visitedAt(),
                         r.source().file(),
                         r.source().line()));
