@@ -9,6 +9,7 @@ import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import sensorrounds.fleet.Vehicle;
 import sensorrounds.history.Finding;
+import sensorrounds.history.ForeignWheels;
 import sensorrounds.history.HistoryBuilder;
 import sensorrounds.history.HistorySettings;
 import sensorrounds.history.VehicleHistory;
@@ -48,9 +49,12 @@ public final class Histories {
         String id = rows.get(0).visit().vehicleId();
         Vehicle vehicle = register.getOrDefault(id, Vehicle.unregistered(id));
         List<Visit> visits = VisitResolver.resolve(rows).visits();
-        VehicleHistory history =
-                HistoryBuilder.build(vehicle, visits, moves.getOrDefault(id, VehicleMoves.NONE), settings, asOf);
-        List<Visit> seen = visits.stream().filter(v -> !v.day().isAfter(asOf)).toList();
+        VehicleMoves moved = moves.getOrDefault(id, VehicleMoves.NONE);
+        VehicleHistory history = HistoryBuilder.build(vehicle, visits, moved, settings, asOf);
+        List<Visit> seen = ForeignWheels.takenOut(
+                vehicle,
+                moved,
+                visits.stream().filter(v -> !v.day().isAfter(asOf)).toList());
         List<Finding> findings = new ArrayList<>(history.findings());
         for (Doubt doubt : VehicleDoubts.of(seen)) {
             Finding finding = DoubtFindings.of(doubt);

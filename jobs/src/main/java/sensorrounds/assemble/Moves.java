@@ -9,6 +9,7 @@ import java.util.Set;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.broadcast.Broadcast;
 import sensorrounds.fleet.Vehicle;
+import sensorrounds.history.ForeignWheels;
 import sensorrounds.history.HistorySettings;
 import sensorrounds.history.MovedSensors;
 import sensorrounds.history.VehicleMoves;
@@ -29,10 +30,10 @@ public final class Moves {
             Broadcast<Map<String, Vehicle>> register,
             HistorySettings settings,
             LocalDate asOf) {
-        if (moved.count() == 0) {
-            return Map.of();
-        }
         Map<String, VehicleMoves> departures = moved.departures();
+        if (moved.count() == 0) {
+            return departures;
+        }
         return moved.moves(sources.flatMap(
                         rows -> moved.known(Histories.of(rows, register.value(), departures, settings, asOf))
                                 .iterator())
@@ -45,7 +46,7 @@ public final class Moves {
             Map<String, Vehicle> register,
             HistorySettings settings,
             LocalDate asOf) {
-        MovedSensors moved = MovedSensors.of(heard(byVehicle, asOf));
+        MovedSensors moved = MovedSensors.of(heard(byVehicle, register, asOf));
         Map<String, VehicleMoves> departures = moved.departures();
         Set<String> sources = moved.sources();
         List<MovedSensors.Known> known = new ArrayList<>();
@@ -54,30 +55,25 @@ public final class Moves {
         return moved.moves(known);
     }
 
-    private static List<MovedSensors.Heard> heard(Map<String, List<LoggedWheel>> byVehicle, LocalDate asOf) {
+    private static List<MovedSensors.Heard> heard(
+            Map<String, List<LoggedWheel>> byVehicle, Map<String, Vehicle> register, LocalDate asOf) {
         List<MovedSensors.Heard> heard = new ArrayList<>();
         byVehicle.forEach((vehicle, rows) -> {
-            Map<String, MovedSensors.Heard> byId = new HashMap<>();
+            Map<String, List<LocalDate>> byId = new HashMap<>();
             for (LoggedWheel row : rows) {
                 LocalDate day = row.visit().day();
                 if (row.wheel() != null
                         && row.wheel().read() == ReadOutcome.OK
                         && row.wheel().sensorId() != null
+                        && ForeignWheels.isPlaceOf(
+                                register.get(vehicle), row.wheel().position())
                         && !day.isAfter(asOf)) {
-                    String id = row.wheel().sensorId();
-                    byId.merge(id, new MovedSensors.Heard(id, vehicle, day, day), Moves::span);
+                    byId.computeIfAbsent(row.wheel().sensorId(), id -> new ArrayList<>())
+                            .add(day);
                 }
             }
-            heard.addAll(byId.values());
+            byId.forEach((id, days) -> heard.add(new MovedSensors.Heard(id, vehicle, days)));
         });
         return heard;
-    }
-
-    private static MovedSensors.Heard span(MovedSensors.Heard a, MovedSensors.Heard b) {
-        return new MovedSensors.Heard(
-                a.sensorId(),
-                a.vehicleId(),
-                a.first().isBefore(b.first()) ? a.first() : b.first(),
-                a.last().isAfter(b.last()) ? a.last() : b.last());
     }
 }

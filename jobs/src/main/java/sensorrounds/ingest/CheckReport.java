@@ -10,6 +10,7 @@ import sensorrounds.intake.FileDoubt;
 /** The outcome of reading logs as plain text: rows per file, why rows went to quarantine, and what to do about it. */
 public final class CheckReport {
     private static final int MOST_FILES = 200;
+    private static final int FEW_FILES = 3;
     private static final int VALUE_SHOWN = 60;
     private static final int TEXT_SHOWN = 300;
 
@@ -23,12 +24,32 @@ public final class CheckReport {
         if (!files.isEmpty() || !groups.isEmpty()) {
             line(out, "%nUsed as written, but to be doubted:");
         }
-        for (FileDoubt doubt : files.subList(0, Math.min(files.size(), MOST_FILES))) {
-            line(out, "  %s: %s", doubt.file(), doubt.what());
-            line(out, "    way out: %s", doubt.remedy());
-        }
+        aboutFiles(files, out);
         groups.forEach(group -> doubts(group, out));
         return out.toString();
+    }
+
+    /** Open ends are told together: a program that never ends its last line writes hundreds of them. */
+    private static void aboutFiles(List<FileDoubt> doubts, StringBuilder out) {
+        List<FileDoubt> open = doubts.stream()
+                .filter(d -> d.kind() == FileDoubt.Kind.LAST_LINE_OPEN)
+                .toList();
+        doubts.stream()
+                .filter(d -> d.kind() != FileDoubt.Kind.LAST_LINE_OPEN)
+                .limit(MOST_FILES)
+                .forEach(d -> {
+                    line(out, "  %s: %s", d.file(), d.what());
+                    line(out, "    way out: %s", d.remedy());
+                });
+        if (!open.isEmpty()) {
+            line(
+                    out,
+                    "  %d: %s",
+                    open.size(),
+                    open.size() == 1 ? "log without a last line end" : "logs without a last line end");
+            open.stream().limit(FEW_FILES).forEach(d -> line(out, "    %s: %s", d.file(), d.what()));
+            line(out, "    way out: %s", open.get(0).remedy());
+        }
     }
 
     private static void doubts(DoubtTally.Group group, StringBuilder out) {
@@ -57,6 +78,10 @@ public final class CheckReport {
                     read.accepted(),
                     read.quarantined());
             reasons(read, out);
+            if (!read.fileDoubts().isEmpty()) {
+                line(out, "%nUsed as written, but to be doubted:");
+                aboutFiles(read.fileDoubts(), out);
+            }
             out.append(System.lineSeparator());
         }
         line(

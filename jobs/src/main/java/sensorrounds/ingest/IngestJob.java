@@ -12,7 +12,6 @@ import org.apache.spark.sql.SaveMode;
 import org.apache.spark.sql.SparkSession;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.StructType;
-import sensorrounds.intake.FileDoubt;
 import sensorrounds.tables.LogRow;
 import sensorrounds.tables.LogRows;
 
@@ -26,6 +25,7 @@ public final class IngestJob {
             .add(LogRows.SENSOR_ID, DataTypes.StringType)
             .add(LogRows.VIN, DataTypes.StringType)
             .add(LogRows.VEHICLE_ID, DataTypes.StringType)
+            .add(LogRows.POSITION, DataTypes.StringType)
             .add(LogRows.VISITED_AT, DataTypes.TimestampNTZType)
             .add(LogRows.SOURCE_FILE, DataTypes.StringType)
             .add(LogRows.SOURCE_LINE, DataTypes.LongType);
@@ -92,10 +92,7 @@ public final class IngestJob {
                     IngestReconciliation.check(IngestTally.of(rows).summary(), files);
             DoubtTally doubts = rows.mapPartitions(DoubtedVehicles::count).fold(new DoubtTally(), DoubtTally::add);
             SharedIdentities.of(sightings(rows), null).forEach(doubts::add);
-            List<FileDoubt> aboutFiles = summary.files().stream()
-                    .flatMap(f -> FileDoubt.of(f.count()).stream())
-                    .toList();
-            return new Examination(summary, new Examination.Doubts(doubts, aboutFiles));
+            return new Examination(summary, new Examination.Doubts(doubts, summary.fileDoubts()));
         });
     }
 
@@ -106,6 +103,7 @@ public final class IngestJob {
                         r.wheel() == null ? null : r.wheel().sensorId(),
                         r.visit().vin(),
                         r.visit().vehicleId(),
+                        r.wheel() == null ? null : r.wheel().position().code(),
                         r.visit().visitedAt(),
                         r.source().file(),
                         r.source().line()));

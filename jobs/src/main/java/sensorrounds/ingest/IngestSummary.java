@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import sensorrounds.intake.Duplicate;
 import sensorrounds.intake.FileCount;
+import sensorrounds.intake.FileDoubt;
 import sensorrounds.intake.Note;
 import sensorrounds.intake.RejectionRule;
 import sensorrounds.visit.Source;
@@ -67,6 +68,14 @@ public record IngestSummary(List<FileResult> files, List<Reason> quarantine, Map
 
     public long duplicateRows() {
         return files.stream().mapToLong(FileResult::duplicates).sum();
+    }
+
+    /** What is to be doubted about whole files, in their order. */
+    public List<FileDoubt> fileDoubts() {
+        return files.stream()
+                .filter(f -> f.count() != null)
+                .flatMap(f -> FileDoubt.of(f.count()).stream())
+                .toList();
     }
 
     /** Rows per note over all files. */

@@ -3,8 +3,10 @@ package sensorrounds.ingest;
 import java.io.IOException;
 import java.io.Reader;
 import java.util.Iterator;
+import java.util.Map;
 import java.util.NoSuchElementException;
 import org.apache.hadoop.conf.Configuration;
+import sensorrounds.intake.Evidence;
 import sensorrounds.intake.FileCount;
 import sensorrounds.intake.ParsedRow;
 import sensorrounds.tables.LogRow;
@@ -17,13 +19,15 @@ public final class LogReader implements Iterator<LogRow> {
     private final LogFile file;
     private final RowSource rows;
     private final Pseudonyms pseudonyms;
+    private final LastCharacter end;
     private LogRow next;
     private long count;
     private boolean ended;
 
-    private LogReader(LogFile file, RowSource rows, Pseudonyms pseudonyms) {
+    private LogReader(LogFile file, RowSource rows, LastCharacter end, Pseudonyms pseudonyms) {
         this.file = file;
         this.rows = rows;
+        this.end = end;
         this.pseudonyms = pseudonyms;
     }
 
@@ -35,20 +39,25 @@ public final class LogReader implements Iterator<LogRow> {
     /** @param pseudonyms what replaces personal data; null to keep it */
     static LogReader open(LogSlice slice, Configuration hadoop, Pseudonyms pseudonyms) {
         try {
-            return new LogReader(slice.file(), rows(slice, hadoop), pseudonyms);
+            return of(slice, hadoop, pseudonyms);
         } catch (IOException e) {
             throw LogStreams.unreadable(slice.file(), 0, e);
         }
     }
 
-    private static RowSource rows(LogSlice slice, Configuration hadoop) throws IOException {
-        boolean csv = slice.file().format() == LogFile.Format.CSV;
-        CsvHeader header = csv && slice.offset() > 0 ? header(slice.file(), hadoop) : null;
+    private static LogReader of(LogSlice slice, Configuration hadoop, Pseudonyms pseudonyms) throws IOException {
+        LogFile file = slice.file();
+        boolean csv = file.format() == LogFile.Format.CSV;
+        CsvHeader header = csv && slice.offset() > 0 ? header(file, hadoop) : null;
         Reader text = LogStreams.open(slice, hadoop);
         try {
-            return !csv
-                    ? new JsonRows(slice, text)
-                    : header == null ? CsvRows.withHeader(slice.file(), text) : CsvRows.following(header, slice, text);
+            if (!csv) {
+                return new LogReader(file, new JsonRows(slice, text), null, pseudonyms);
+            }
+            LastCharacter watched = new LastCharacter(text);
+            RowSource rows =
+                    header == null ? CsvRows.withHeader(file, watched) : CsvRows.following(header, slice, watched);
+            return new LogReader(file, rows, slice.isLast() ? watched : null, pseudonyms);
         } catch (IOException | RefusedInput e) {
             text.close();
             throw e;
@@ -96,10 +105,19 @@ public final class LogReader implements Iterator<LogRow> {
                     file.format().word(),
                     file.layout().name(),
                     rows.counts().asMap(),
-                    rows.counts().evidence()));
+                    evidence()));
         } catch (IOException e) {
             ended = true;
             throw LogStreams.unreadable(file, rows.line(), e);
         }
+    }
+
+    /** A line of CSV that is cut inside its last value is a line like any other; only the missing line end can tell. */
+    private Map<Evidence, Long> evidence() {
+        Map<Evidence, Long> seen = rows.counts().evidence();
+        if (end != null && !end.isLineEnd()) {
+            seen.put(Evidence.LAST_LINE_OPEN, 1L);
+        }
+        return seen;
     }
 }

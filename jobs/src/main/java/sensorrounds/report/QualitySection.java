@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import sensorrounds.condition.ReaderQuality;
 import sensorrounds.history.Finding;
+import sensorrounds.intake.FileDoubt;
 import sensorrounds.report.ReportData.FindingGroup;
 import sensorrounds.report.RunFacts.FileRows;
 import sensorrounds.report.RunFacts.Labelled;
@@ -42,6 +43,7 @@ final class QualitySection implements Section {
     public void body(Html h, ReportData data) {
         rows(h, data.run());
         quarantine(h, data.run());
+        fileDoubts(h, data.run());
         findings(h, data);
         readers(h, data);
         labelled(h, "Settings used", data.run().settings());
@@ -124,6 +126,20 @@ final class QualitySection implements Section {
                 })
                 .column("How to mend it", (h1, g) -> h1.data(g.remedy()))
                 .write(h, groups);
+    }
+
+    private static void fileDoubts(Html h, RunFacts run) {
+        if (run.fileDoubts().total() == 0) {
+            return;
+        }
+        h.element("h3", "Doubts about whole files");
+        h.element("p", "The rows of these files were used as they stand, but something about the file may be wrong.");
+        Cells.cut(h, run.fileDoubts(), "doubts");
+        new Grid<FileDoubt>(Grid.Shape.CARDS, "Doubts about whole files")
+                .column("File", (h1, d) -> h1.data(d.file()))
+                .column("What was found", (h1, d) -> h1.data(d.what()))
+                .column("What to do", (h1, d) -> h1.data(d.remedy()))
+                .write(h, run.fileDoubts().rows());
     }
 
     private static void findings(Html h, ReportData data) {

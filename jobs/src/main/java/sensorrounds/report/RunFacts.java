@@ -2,6 +2,7 @@ package sensorrounds.report;
 
 import java.time.LocalDate;
 import java.util.List;
+import sensorrounds.intake.FileDoubt;
 import sensorrounds.replacement.Costs;
 import sensorrounds.report.ReportData.Listed;
 import sensorrounds.visit.Source;
@@ -19,6 +20,7 @@ import sensorrounds.visit.Source;
  * @param rows rows of all files together
  * @param files rows by file
  * @param quarantine refused rows by rule
+ * @param fileDoubts what is to be doubted about whole files
  * @param settings settings used, as label and value, in the order to print
  * @param versions versions of program and platform
  */
@@ -34,6 +36,7 @@ public record RunFacts(
         RowCounts rows,
         Listed<FileRows> files,
         List<QuarantineGroup> quarantine,
+        Listed<FileDoubt> fileDoubts,
         List<Labelled> settings,
         List<Labelled> versions) {
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import sensorrounds.intake.FileDoubt;
 import sensorrounds.report.RunFacts.QuarantineGroup;
 import sensorrounds.report.RunFacts.RowCounts;
 
@@ -60,6 +61,11 @@ public final class RunSummary {
         if (run.quarantine().size() > REASONS) {
             lines.add("         and " + Format.count(run.quarantine().size() - REASONS, "other reason")
                     + ", all in the report");
+        }
+        if (run.fileDoubts().total() > 0) {
+            FileDoubt first = run.fileDoubts().rows().get(0);
+            lines.add("Doubted  " + Format.count(run.fileDoubts().total(), "file") + " read as written, first "
+                    + first.file() + ": " + first.what());
         }
     }
 

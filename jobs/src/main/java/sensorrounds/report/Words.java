@@ -158,6 +158,7 @@ final class Words {
             case VISIT_TWICE -> "One visit under two keys";
             case CONTRADICTORY_ENTRY -> "Entries of a visit that contradict each other";
             case IDENTITY_CHANGED -> "Number plate or VIN changed";
+            case WHEEL_OF_ANOTHER_VEHICLE -> "Wheel of another vehicle, such as a trailer";
         };
     }
 

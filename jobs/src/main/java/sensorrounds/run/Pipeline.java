@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.Path;
@@ -18,6 +19,7 @@ import sensorrounds.assemble.DoubtFindings;
 import sensorrounds.assemble.Histories;
 import sensorrounds.assemble.Moves;
 import sensorrounds.fleet.Vehicle;
+import sensorrounds.history.Finding;
 import sensorrounds.history.HistorySettings;
 import sensorrounds.history.MovedSensors;
 import sensorrounds.history.VehicleHistory;
@@ -113,7 +115,7 @@ public final class Pipeline {
         HistorySettings settings = inputs.settings().review().history();
         context.setJobDescription("Find sensors on more than one vehicle");
         SharedIdentities.Shared shared =
-                SharedIdentities.find(LogTable.read(spark, rows, LogRow.Outcome.ACCEPTED), asOf);
+                SharedIdentities.find(LogTable.read(spark, rows, LogRow.Outcome.ACCEPTED), inputs.fleet(), asOf);
         MovedSensors moved = MovedSensors.of(shared.heard());
         Map<String, VehicleMoves> moves =
                 Moves.of(moved, LogTable.byVehicle(spark, rows, moved.sources()), register, settings, asOf);
@@ -127,8 +129,9 @@ public final class Pipeline {
         ResultTables tables = new ResultTables(
                 new TableWriter(spark, store, folder, smallTable),
                 inputs.settings().reportRows());
-        ResultTables.Heads heads = tables.write(
-                histories, shared.doubts().stream().map(DoubtFindings::of).toList(), review);
+        List<Finding> acrossVehicles =
+                shared.doubts(moved).stream().map(DoubtFindings::of).toList();
+        ResultTables.Heads heads = tables.write(histories, acrossVehicles, review);
         QuarantineSheet.write(spark, rows, store, folder);
 
         progress.say("writing the report");

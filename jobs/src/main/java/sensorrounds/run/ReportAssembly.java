@@ -9,6 +9,7 @@ import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.Vehicle;
 import sensorrounds.ingest.IngestSummary;
+import sensorrounds.intake.FileDoubt;
 import sensorrounds.outlook.ReportRatios;
 import sensorrounds.report.ReportData;
 import sensorrounds.report.ReportData.Listed;
@@ -81,6 +82,7 @@ final class ReportAssembly {
                 .map(f -> new FileRows(
                         f.file(), new RowCounts(f.count().rows(), f.accepted(), f.quarantined(), f.duplicates())))
                 .toList();
+        List<FileDoubt> doubts = ingest.fileDoubts();
         return new RunFacts(
                 runId,
                 asOf,
@@ -93,6 +95,7 @@ final class ReportAssembly {
                 new RowCounts(ingest.rowsIn(), ingest.accepted(), ingest.quarantined(), ingest.duplicateRows()),
                 new Listed<>(files.subList(0, Math.min(FILES, files.size())), files.size()),
                 ingest.quarantine().stream().map(ReportAssembly::quarantine).toList(),
+                new Listed<>(doubts.subList(0, Math.min(FILES, doubts.size())), doubts.size()),
                 inputs.settings().flat().stream()
                         .map(e -> new Labelled(e.getKey(), e.getValue()))
                         .toList(),

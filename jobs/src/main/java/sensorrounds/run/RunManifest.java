@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.history.FollowUp;
 import sensorrounds.ingest.IngestSummary;
+import sensorrounds.intake.FileDoubt;
 import sensorrounds.outlook.UnmonitoredWheel.Certainty;
 import sensorrounds.replacement.Advice;
 import sensorrounds.review.FleetTotals;
@@ -52,6 +53,13 @@ final class RunManifest {
             reason.put("rule", r.rule().name());
             reason.put("field", r.field());
             reason.put("rows", r.rows());
+        }
+        ArrayNode doubts = run.putArray("fileDoubts");
+        for (FileDoubt d : ingest.fileDoubts()) {
+            ObjectNode doubt = doubts.addObject();
+            doubt.put("file", d.file());
+            doubt.put("kind", d.kind().name());
+            doubt.put("what", d.what());
         }
         ObjectNode fleet = run.putObject("fleet");
         fleet.put("vehicles", review.counts().vehicles());

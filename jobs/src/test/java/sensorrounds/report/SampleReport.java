@@ -14,6 +14,7 @@ import sensorrounds.history.FailureCause;
 import sensorrounds.history.Finding;
 import sensorrounds.history.FollowUp;
 import sensorrounds.history.Repair;
+import sensorrounds.intake.FileDoubt;
 import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.outlook.UnmonitoredWheel;
@@ -91,6 +92,7 @@ final class SampleReport {
                 new RowCounts(0, 0, 0, 0),
                 none(),
                 List.of(),
+                none(),
                 List.of(),
                 List.of());
         return new ReportData(
@@ -135,6 +137,7 @@ final class SampleReport {
                 r.rows(),
                 Listed.whole(List.of(new FileRows(text, new RowCounts(3, 2, 1, 0)))),
                 List.of(new QuarantineGroup(text, 1, new Source(text, 7), text, text)),
+                Listed.whole(List.of(new FileDoubt(text, FileDoubt.Kind.LAST_LINE_OPEN, text, text))),
                 List.of(new Labelled(text, text)),
                 List.of(new Labelled(text, text)));
         Suspect suspect = new Suspect(1, place, text, 0.7, List.of(text), text);
@@ -262,6 +265,11 @@ final class SampleReport {
                                 new Source("hillfoot/2021-2024.jsonl", 3_119),
                                 null,
                                 "Fill in vehicleId, or VIN if the register holds it.")),
+                Listed.whole(List.of(new FileDoubt(
+                        "mill-lane/visits.csv.gz",
+                        FileDoubt.Kind.LAST_LINE_OPEN,
+                        "line 9413, the last, has no line end: the file may have been cut inside it",
+                        "read it again when it is whole"))),
                 List.of(
                         new Labelled("Planning horizon", "180 days"),
                         new Labelled("Silent visits until a sensor counts as failed", "2"),

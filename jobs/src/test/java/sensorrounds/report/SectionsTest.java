@@ -241,6 +241,7 @@ class SectionsTest {
                 rows,
                 r.files(),
                 r.quarantine(),
+                r.fileDoubts(),
                 r.settings(),
                 r.versions());
         return new ReportData(

@@ -62,7 +62,9 @@ public record Finding(
         /** Entries of one visit that cannot all be right. */
         CONTRADICTORY_ENTRY,
         /** A number plate or VIN that changes under one vehicle key. */
-        IDENTITY_CHANGED
+        IDENTITY_CHANGED,
+        /** A trailer's wheel under its tractor, a tractor's under its trailer, or a neighbour's wheel that answered. */
+        WHEEL_OF_ANOTHER_VEHICLE
     }
 
     public Finding {

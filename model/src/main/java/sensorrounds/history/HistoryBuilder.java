@@ -46,11 +46,12 @@ public final class HistoryBuilder {
         LocalDate leftOn = leftOn(vehicle, seen, asOf);
         FindingLog findings = new FindingLog(vehicle.vehicleId());
         new VisitChecks(vehicle, findings).check(seen, leftOn);
-        List<SensorLife> lives = SensorLives.of(vehicle, seen, settings, leftOn, moves, findings);
+        List<Visit> own = new ForeignWheels(vehicle, moves, findings).takenOut(seen);
+        List<SensorLife> lives = SensorLives.of(vehicle, own, settings, leftOn, moves, findings);
         VisitSummaries summaries = new VisitSummaries(vehicle, settings);
-        List<VisitSummary> summarised = seen.stream().map(summaries::summary).toList();
+        List<VisitSummary> summarised = own.stream().map(summaries::summary).toList();
         List<WarningEpisode> episodes =
-                new WarningBuilder(vehicle.vehicleId(), lives, settings).episodes(seen, summarised);
+                new WarningBuilder(vehicle.vehicleId(), lives, settings).episodes(own, summarised);
         List<FollowUp> followUps = new FollowUps(vehicle.vehicleId(), settings, leftOn).of(summarised, episodes);
         return new VehicleHistory(vehicle, summarised, lives, episodes, followUps, findings.inTime());
     }

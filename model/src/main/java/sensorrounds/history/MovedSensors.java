@@ -15,8 +15,10 @@ import java.util.TreeSet;
 
 /**
  * Sensors that went from one vehicle to another, which no vehicle's own visits can tell: an ID that is heard on one vehicle,
- * and later on another, and never on both over the same time. One heard on two vehicles over the same time has not moved:
- * it was read wrongly, travels, or is two, and is left alone here.
+ * and later on another, and never on both over the same time. One heard on two vehicles over the same time has not moved.
+ * Where one of them hears it before and after each of a few days on the other, it sits on the one and strayed into the
+ * visits of the other: a trailer logged under its tractor, a neighbour's wheel that answered ({@link SensorStrays}). Else it
+ * travels or is two, and is left alone here.
  */
 public final class MovedSensors implements Serializable {
     private static final long serialVersionUID = 1;
@@ -28,18 +30,37 @@ public final class MovedSensors implements Serializable {
             Comparator.comparing(Heard::first).thenComparing(Heard::last).thenComparing(Heard::vehicleId);
 
     private final TreeMap<String, List<Heard>> chains;
+    private final SensorStrays strays;
 
-    private MovedSensors(TreeMap<String, List<Heard>> chains) {
+    private MovedSensors(TreeMap<String, List<Heard>> chains, SensorStrays strays) {
         this.chains = chains;
+        this.strays = strays;
     }
 
     /**
-     * The time over which an ID answered on one vehicle.
+     * When an ID answered on one vehicle.
      *
-     * @param first day of the first answer there
-     * @param last day of the last answer there
+     * @param days days of its answers there, without repeats and in order; never empty
      */
-    public record Heard(String sensorId, String vehicleId, LocalDate first, LocalDate last) implements Serializable {}
+    public record Heard(String sensorId, String vehicleId, List<LocalDate> days) implements Serializable {
+        public Heard {
+            days = days.stream().distinct().sorted().toList();
+            if (days.isEmpty()) {
+                throw new IllegalArgumentException(
+                        "sensor " + sensorId + " on vehicle " + vehicleId + " without a day");
+            }
+        }
+
+        /** Day of the first answer there. */
+        public LocalDate first() {
+            return days.get(0);
+        }
+
+        /** Day of the last answer there. */
+        public LocalDate last() {
+            return days.get(days.size() - 1);
+        }
+    }
 
     /**
      * What one vehicle knows of a sensor that went on.
@@ -63,9 +84,21 @@ public final class MovedSensors implements Serializable {
         TreeMap<String, List<Heard>> byId = new TreeMap<>();
         heard.forEach(
                 h -> byId.computeIfAbsent(h.sensorId(), id -> new ArrayList<>()).add(h));
-        byId.values().removeIf(ofId -> ofId.size() < 2 || ofId.size() > MOST_VEHICLES || contradict(ofId));
+        byId.values().removeIf(ofId -> ofId.size() < 2 || ofId.size() > MOST_VEHICLES);
+        SensorStrays strays = new SensorStrays();
+        byId.values().stream().filter(MovedSensors::contradict).forEach(strays::takeFrom);
+        byId.values().removeIf(ofId -> ofId.size() < 2 || contradict(ofId));
         byId.values().forEach(ofId -> ofId.sort(IN_TIME));
-        return new MovedSensors(byId);
+        return new MovedSensors(byId, strays);
+    }
+
+    /**
+     * True when the sensor sits on another vehicle and was heard on this one by mistake.
+     *
+     * @param sensorId null for none
+     */
+    public boolean isStray(String sensorId, String vehicleId) {
+        return sensorId != null && strays.of(vehicleId).containsKey(sensorId);
     }
 
     /** A day is an interval of its own, so that two vehicles on one day overlap. */
@@ -170,8 +203,11 @@ public final class MovedSensors implements Serializable {
         Map<String, VehicleMoves> moves = new HashMap<>();
         SortedSet<String> vehicles = new TreeSet<>(departures.keySet());
         vehicles.addAll(arrivals.keySet());
+        vehicles.addAll(strays.vehicles());
         vehicles.forEach(v -> moves.put(
-                v, new VehicleMoves(departures.getOrDefault(v, Map.of()), arrivals.getOrDefault(v, Map.of()))));
+                v,
+                new VehicleMoves(
+                        departures.getOrDefault(v, Map.of()), arrivals.getOrDefault(v, Map.of()), strays.of(v))));
         return moves;
     }
 }

@@ -57,7 +57,8 @@ final class VisitChecks {
                     visit.day(),
                     "visit " + visit.header().visitId() + " on " + visit.day() + " lies after the vehicle left on "
                             + vehicle.leftFleet(),
-                    "the vehicle is taken to have left on the day of its last visit, " + leftOn,
+                    "the vehicle is taken to have left on the day of its last visit, " + leftOn
+                            + "; if it came back, take the day of leaving out of the register",
                     sources(visit));
         }
     }

@@ -14,7 +14,9 @@ public enum Evidence {
     /** Dates that could be read with day and month exchanged as well. */
     DATE_EITHER_ORDER,
     /** Dates refused that could be read with day and month exchanged. */
-    DATE_OTHER_ORDER;
+    DATE_OTHER_ORDER,
+    /** The last line of a file in which nothing but the line end shows that a line is whole has none: once per file. */
+    LAST_LINE_OPEN;
 
     long bit() {
         return 1L << ordinal();

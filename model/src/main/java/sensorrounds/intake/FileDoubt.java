@@ -16,7 +16,8 @@ public record FileDoubt(String file, Kind kind, String what, String remedy) {
     public enum Kind {
         ID_BASE,
         DATE_ORDER,
-        DATE_ORDER_UNPROVEN
+        DATE_ORDER_UNPROVEN,
+        LAST_LINE_OPEN
     }
 
     /** Under 5 IDs chance makes digits of all of them about once in 10^7 files or more often: 0.023^4. */
@@ -55,6 +56,14 @@ public record FileDoubt(String file, Kind kind, String what, String remedy) {
                     Kind.DATE_ORDER_UNPROVEN,
                     "none of " + either + " dates shows which figure is the day and which the month",
                     "make sure of dateFormat and dateTimeFormat in the layout"));
+        }
+        if (seen.containsKey(Evidence.LAST_LINE_OPEN)) {
+            doubts.add(new FileDoubt(
+                    file.file(),
+                    Kind.LAST_LINE_OPEN,
+                    "line " + file.lines() + ", the last, has no line end: the file may have been cut inside it",
+                    "if the file was still being copied or written, read it again when it is whole; there is nothing to"
+                            + " do where its writer never ends the last line"));
         }
         return doubts;
     }

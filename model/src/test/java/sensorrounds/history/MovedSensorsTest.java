@@ -22,7 +22,7 @@ class MovedSensorsTest {
     private final Logbook two = new Logbook("V2");
 
     private static MovedSensors.Heard span(String id, String vehicle, String first, String last) {
-        return new MovedSensors.Heard(id, vehicle, LocalDate.parse(first), LocalDate.parse(last));
+        return new MovedSensors.Heard(id, vehicle, List.of(LocalDate.parse(first), LocalDate.parse(last)));
     }
 
     /** The histories of both vehicles, with the moves between them. */

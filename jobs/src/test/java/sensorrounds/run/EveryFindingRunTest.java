@@ -1,0 +1,127 @@
+package sensorrounds.run;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
+import sensorrounds.history.Finding;
+
+/** A fleet that shows every kind of finding, each in a small log named after it, through a whole run. */
+class EveryFindingRunTest {
+    private static final Path DATA = Path.of("src/test/resources/fixtures/every-finding");
+
+    @TempDir
+    private static Path out;
+
+    private static Path run;
+    private static List<Map<String, String>> findings;
+
+    @BeforeAll
+    static void runOnce() {
+        RunOptions options = new RunOptions(DATA.toString(), null, null, out.toString(), null);
+        run = Path.of(new Pipeline(options, Progress.SILENT).run().folder());
+        findings = SampleRun.csv(run.resolve("csv/findings.csv"));
+    }
+
+    private static String log(Finding.Kind kind) {
+        return "visit-logs/" + kind.name().toLowerCase(Locale.ROOT).replace('_', '-') + ".csv";
+    }
+
+    private static List<Map<String, String>> of(String vehicle) {
+        return findings.stream()
+                .filter(f -> f.get("vehicle_id").equals(vehicle))
+                .toList();
+    }
+
+    private static List<Map<String, String>> lives(String vehicle) {
+        return SampleRun.csv(run.resolve("csv/sensor-lives.csv")).stream()
+                .filter(l -> l.get("vehicle_id").equals(vehicle))
+                .toList();
+    }
+
+    @TestFactory
+    Stream<DynamicTest> everyKindIsFoundAndSaysWhereItStandsAndWhatWasMadeOfIt() throws IOException {
+        String report = Files.readString(run.resolve("report.html"));
+        return Arrays.stream(Finding.Kind.values())
+                .map(kind -> DynamicTest.dynamicTest(kind.name(), () -> {
+                    List<Map<String, String>> shown = findings.stream()
+                            .filter(f -> f.get("kind").equals(kind.name())
+                                    && f.get("sources").contains(log(kind) + ":"))
+                            .toList();
+                    assertThat(shown).isNotEmpty().allSatisfy(f -> {
+                        assertThat(f.get("what")).hasSizeGreaterThan(20);
+                        assertThat(f.get("done")).hasSizeGreaterThan(20);
+                        assertThat(report).contains(log(kind) + ":");
+                    });
+                }));
+    }
+
+    /** A log may show more than its own kind, but nothing that is not in it. */
+    @Test
+    void nothingElseIsFound() {
+        assertThat(findings).hasSize(27);
+    }
+
+    /** A trailer's wheels under its tractor, by axle and by ID: told, and no sensor of the tractor. */
+    @Test
+    void aTrailersWheelsAreNoneOfItsTractors() {
+        assertThat(of("TRACTOR"))
+                .extracting(f -> f.get("what"))
+                .containsExactly(
+                        "visit 2 has 2 wheels at 3L, 3R, and by the fleet register the vehicle has 2 axles",
+                        "at visit 3 sensor 4A000001 answered at 1L and sits on vehicle TRAILER, which hears it before and"
+                                + " after");
+        assertThat(of("TRACTOR")).allSatisfy(f -> assertThat(f.get("done")).contains("not counted as this vehicle's"));
+        assertThat(lives("TRACTOR"))
+                .extracting(l -> l.get("sensor_id") + " " + l.get("life_end"))
+                .containsExactly("5A000001 IN_SERVICE", "5A0000F2 IN_SERVICE");
+        assertThat(lives("TRAILER"))
+                .extracting(l -> l.get("sensor_id") + " " + l.get("life_end"))
+                .containsExactly("4A000001 IN_SERVICE", "4A0000F3 IN_SERVICE");
+    }
+
+    @Test
+    void twoVehiclesWithOneVinAreToldWithoutIt() throws IOException {
+        assertThat(of("VIN-1"))
+                .singleElement()
+                .satisfies(f -> assertThat(f.get("what"))
+                        .isEqualTo("one VIN is on vehicle VIN-1 from 2020-01-01 to 2022-01-01 and on vehicle VIN-2 on"
+                                + " 2021-01-01"));
+        assertThat(of("VIN-2")).hasSize(1);
+        assertThat(Files.readString(run.resolve("report.html"))).doesNotContain("1M8GDM9AXKP042788");
+    }
+
+    @Test
+    void aPlateThatChangesWhileTheVinStaysIsToldWithoutIt() throws IOException {
+        assertThat(of("PLATE"))
+                .singleElement()
+                .satisfies(f -> assertThat(f.get("what")).contains("the VIN stays the same"));
+        assertThat(Files.readString(run.resolve("csv/findings.csv"))).doesNotContain("AAA", "BBB");
+    }
+
+    /** It left by the register and was visited later: its sensor is watched until then, and how to put it right is told. */
+    @Test
+    void aVehicleThatLeftAndCameBackIsWatchedUntilItsLastVisit() {
+        assertThat(of("BACK")).singleElement().satisfies(f -> {
+            assertThat(f.get("what")).contains("visit 2 on 2023-06-01 lies after the vehicle left on 2022-01-01");
+            assertThat(f.get("done"))
+                    .contains("on the day of its last visit, 2023-06-01")
+                    .contains("if it came back");
+        });
+        assertThat(lives("BACK")).singleElement().satisfies(l -> {
+            assertThat(l.get("life_end")).isEqualTo("LEFT_FLEET");
+            assertThat(l.get("ended_on")).isEqualTo("2023-06-01");
+        });
+    }
+}
