@@ -42,6 +42,13 @@ public final class LogReader implements Iterator<LogRow> {
     }
 
     private static RowSource rows(LogSlice slice, Configuration hadoop) throws IOException {
+        return switch (slice.file().format()) {
+            case JSON_LINES, CSV -> lines(slice, hadoop);
+            case XLSX -> SheetLog.open(slice.file(), hadoop);
+        };
+    }
+
+    private static RowSource lines(LogSlice slice, Configuration hadoop) throws IOException {
         boolean csv = slice.file().format() == LogFile.Format.CSV;
         CsvHeader header = csv && slice.offset() > 0 ? header(slice.file(), hadoop) : null;
         Reader text = LogStreams.open(slice, hadoop);

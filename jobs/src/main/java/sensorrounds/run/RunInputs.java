@@ -6,13 +6,13 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.Predicate;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileSystem;
 import org.apache.hadoop.fs.Path;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.StockOnHand;
 import sensorrounds.fleet.Vehicle;
+import sensorrounds.ingest.KnownLogs;
 import sensorrounds.ingest.LayoutReader;
 import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogFiles;
@@ -32,11 +32,11 @@ public record RunInputs(
 
     /** @throws RefusedInput for data that cannot be used @throws UsageError for settings that cannot be */
     public static RunInputs find(RunOptions options, Configuration hadoop) {
-        return find(options, hadoop, file -> false);
+        return find(options, hadoop, KnownLogs.NONE);
     }
 
     /** @param known logs that were recognised before and have not changed; they are not opened */
-    static RunInputs find(RunOptions options, Configuration hadoop, Predicate<LogFile> known) {
+    static RunInputs find(RunOptions options, Configuration hadoop, KnownLogs known) {
         RunSettings settings = settings(options, hadoop);
         folder(options.data(), hadoop);
         String logs = options.logs() == null ? new Path(options.data(), "visit-logs").toString() : options.logs();
