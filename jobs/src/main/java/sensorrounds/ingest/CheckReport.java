@@ -2,10 +2,14 @@ package sensorrounds.ingest;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import sensorrounds.ingest.IngestSummary.Example;
 import sensorrounds.ingest.IngestSummary.FileResult;
 import sensorrounds.ingest.IngestSummary.Reason;
+import sensorrounds.intake.FileCount;
 import sensorrounds.intake.FileDoubt;
+import sensorrounds.intake.Note;
 
 /** The outcome of reading logs as plain text: rows per file, why rows went to quarantine, and what to do about it. */
 public final class CheckReport {
@@ -116,9 +120,11 @@ public final class CheckReport {
     }
 
     private static void reasons(IngestSummary summary, StringBuilder out) {
-        if (!summary.notes().isEmpty()) {
+        Map<Note, Long> used = new TreeMap<>(summary.notes());
+        used.remove(Note.SHEET_LEFT_OUT);
+        if (!used.isEmpty()) {
             line(out, "%nConverted or odd, but used:");
-            summary.notes().forEach((note, rows) -> line(out, "  %d rows: %s", rows, note.words()));
+            used.forEach((note, rows) -> line(out, "  %d rows: %s", rows, note.words()));
         }
         if (!summary.quarantine().isEmpty()) {
             line(out, "%nIn quarantine:");
@@ -159,10 +165,17 @@ public final class CheckReport {
                         f.accepted(),
                         f.quarantined(),
                         settled ? f.duplicates() : "",
-                        f.count().layout() == null ? "canonical" : f.count().layout()));
+                        layout(f.count())));
         if (files.size() > MOST_FILES) {
             line(out, "and %d more files", files.size() - MOST_FILES);
         }
+    }
+
+    private static String layout(FileCount count) {
+        Long leftOut = count.notes().get(Note.SHEET_LEFT_OUT);
+        return leftOut != null
+                ? "(no visit log: " + leftOut + (leftOut == 1 ? " row" : " rows") + " left out)"
+                : count.layout() == null ? "canonical" : count.layout();
     }
 
     private static void reason(Reason reason, StringBuilder out) {

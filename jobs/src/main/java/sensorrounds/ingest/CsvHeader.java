@@ -10,7 +10,7 @@ import java.util.TreeMap;
 import sensorrounds.intake.Field;
 import sensorrounds.intake.Layout;
 
-/** Which column of a CSV file holds which field, found once per file. */
+/** Which column of a file with one row per wheel holds which field, found once per file. */
 final class CsvHeader {
     private static final int NONE = -1;
 
@@ -43,6 +43,11 @@ final class CsvHeader {
 
     /** @throws RefusedInput when a column is neither known nor ignored, stands twice, or a key has no column */
     static CsvHeader of(List<String> names, LogFile file) {
+        return of(names, file, file.name() + ", line 1");
+    }
+
+    /** As {@link #of(List, LogFile)}, of a header that stands somewhere in the file. */
+    static CsvHeader of(List<String> names, LogFile file, String where) {
         Layout layout = file.layout();
         CsvHeader header = new CsvHeader(names.size());
         List<String> unknown = new ArrayList<>();
@@ -62,7 +67,7 @@ final class CsvHeader {
             } else if (!seen.add(field.key())) {
                 throw new RefusedInput(
                         "two columns for one field",
-                        file.name() + ", line 1",
+                        where,
                         "\"" + name + "\" is " + field.key() + " a second time",
                         "one column per field",
                         "rename one of the two, or put it under ignore in a layout");
@@ -75,16 +80,18 @@ final class CsvHeader {
         if (versioned) {
             unknown.clear();
         }
-        refuseIfNoLog(names, file, header, unknown);
+        refuseIfNoLog(names, file, where, header, unknown);
         return header;
     }
 
-    private static Field field(String name, Layout layout) {
+    /** @return the field a column of this name holds, or null */
+    static Field field(String name, Layout layout) {
         Field mapped = layout.columns().get(name);
         return mapped != null ? mapped : Field.of(name).orElse(null);
     }
 
-    private static void refuseIfNoLog(List<String> names, LogFile file, CsvHeader header, List<String> unknown) {
+    private static void refuseIfNoLog(
+            List<String> names, LogFile file, String where, CsvHeader header, List<String> unknown) {
         List<String> missing = new ArrayList<>();
         for (Field key : Field.KEYS) {
             if (header.column(key) == NONE && !file.layout().constants().containsKey(key)) {
@@ -97,7 +104,7 @@ final class CsvHeader {
         if (missing.size() == Field.KEYS.size()) {
             throw new RefusedInput(
                     "not a visit log",
-                    file.name() + ", line 1",
+                    where,
                     shortened(names),
                     "a header with the columns visitId, visitedAt and vehicleId, or a layout that maps to them",
                     "move the file out of the folder of logs, or map its columns in " + layout);
@@ -105,7 +112,7 @@ final class CsvHeader {
         if (!unknown.isEmpty()) {
             throw new RefusedInput(
                     "columns that are neither mapped nor ignored",
-                    file.name() + ", line 1",
+                    where,
                     shortened(unknown),
                     "canonical names (docs/visit-log.md), or names that a layout maps or ignores",
                     "add them to columns or to ignore in " + layout);
@@ -113,7 +120,7 @@ final class CsvHeader {
         if (!missing.isEmpty()) {
             throw new RefusedInput(
                     "a key of the visit has no column",
-                    file.name() + ", line 1",
+                    where,
                     "no column for " + String.join(", ", missing),
                     "columns for visitId, visitedAt and vehicleId",
                     "add the column, or map one to it in " + layout);

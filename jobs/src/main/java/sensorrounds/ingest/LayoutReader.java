@@ -48,6 +48,9 @@ public final class LayoutReader {
             "words",
             LayoutFile.UNDECIDED);
 
+    /** Forms with one row per wheel. A layout reads all of them alike; it says in which it was made. */
+    private static final List<String> TABLES = List.of("csv", "xlsx", "parquet");
+
     private final ObjectMapper json = new ObjectMapper().enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
     private final Configuration hadoop;
 
@@ -146,8 +149,12 @@ public final class LayoutReader {
 
     private static Layout layout(JsonNode node, String file) {
         String format = text(node, "format", "csv", file);
-        if (!format.equals("csv")) {
-            throw refused(file, "format \"" + format + "\"", "csv", "write other formats in the canonical form");
+        if (!TABLES.contains(format)) {
+            throw refused(
+                    file,
+                    "format \"" + format + "\"",
+                    String.join(", ", TABLES),
+                    "write JSON lines in the canonical form, for which no layout is needed");
         }
         Map<String, Field> columns = new LinkedHashMap<>();
         texts(node.get("columns"), "columns", file)

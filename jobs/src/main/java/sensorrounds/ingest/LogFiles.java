@@ -7,8 +7,6 @@ import java.nio.file.PathMatcher;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
-import java.util.function.Predicate;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileStatus;
 import org.apache.hadoop.fs.FileSystem;
@@ -43,7 +41,7 @@ public final class LogFiles {
      * @throws RefusedInput when there is none, or when one of them is no visit log
      */
     public List<LogFile> find(String where) {
-        return find(where, file -> false);
+        return find(where, KnownLogs.NONE);
     }
 
     /**
@@ -51,7 +49,7 @@ public final class LogFiles {
      *
      * @param known files that were recognised before and have not changed; they are not opened
      */
-    public List<LogFile> find(String where, Predicate<LogFile> known) {
+    public List<LogFile> find(String where, KnownLogs known) {
         try {
             Path path = new Path(where);
             FileSystem files = path.getFileSystem(hadoop);
@@ -73,13 +71,13 @@ public final class LogFiles {
                         "a folder without logs",
                         where,
                         null,
-                        "files ending in .jsonl, .jsonl.gz, .csv or .csv.gz",
+                        "files ending in " + LogForm.ENDINGS,
                         "put the logs into this folder, or name another one");
             }
             Path root = files.makeQualified(dataFolder);
             List<LogFile> logs = new ArrayList<>();
             for (FileStatus status : found) {
-                logs.add(recognise(status, root, known));
+                logs.addAll(recognise(status, root, known));
             }
             logs.sort(Comparator.comparing(LogFile::name));
             return logs;
@@ -118,29 +116,16 @@ public final class LogFiles {
 
     private static boolean isHidden(Path file, Path folder) {
         for (Path p = file; p != null && !p.equals(folder); p = p.getParent()) {
-            if (p.getName().startsWith(".") || p.getName().startsWith("_")) {
+            if (p.getName().startsWith(".") || p.getName().startsWith("_") || LogForm.isLock(p.getName())) {
                 return true;
             }
         }
         return false;
     }
 
-    private LogFile recognise(FileStatus status, Path root, Predicate<LogFile> known) {
+    private List<LogFile> recognise(FileStatus status, Path root, KnownLogs known) {
         String name = name(status.getPath(), root);
-        String lower = name.toLowerCase(Locale.ROOT);
-        boolean gzipped = lower.endsWith(".gz");
-        String plain = gzipped ? lower.substring(0, lower.length() - ".gz".length()) : lower;
-        LogFile.Format format = plain.endsWith(".jsonl")
-                ? LogFile.Format.JSON_LINES
-                : plain.endsWith(".csv") ? LogFile.Format.CSV : null;
-        if (format == null) {
-            throw new RefusedInput(
-                    "not a visit log",
-                    name,
-                    null,
-                    "a name ending in .jsonl, .jsonl.gz, .csv or .csv.gz",
-                    "move the file out of the folder of logs, or put an underscore before its name");
-        }
+        LogForm form = LogForm.of(name);
         if (status.getLen() == 0) {
             throw empty(name);
         }
@@ -149,13 +134,32 @@ public final class LogFiles {
                 name,
                 status.getLen(),
                 status.getModificationTime(),
-                format,
-                gzipped,
-                layout(name, format));
-        if (!known.test(log)) {
+                form.format(),
+                null,
+                form.gzipped(),
+                layout(name, form.format()));
+        if (form.format() == LogFile.Format.XLSX) {
+            return sheets(log, known);
+        }
+        if (!known.knows(log)) {
             sniff(log);
         }
-        return log;
+        return List.of(log);
+    }
+
+    private List<LogFile> sheets(LogFile workbook, KnownLogs known) {
+        List<LogFile> before = known.sheets(workbook.name()).stream()
+                .map(title -> sheet(workbook, title))
+                .toList();
+        return !before.isEmpty() && before.stream().allMatch(known::knows)
+                ? before
+                : WorkbookLogs.sheets(workbook, title -> sheet(workbook, title), hadoop);
+    }
+
+    /** A layout may be for one sheet alone. */
+    private LogFile sheet(LogFile workbook, String title) {
+        LogFile sheet = workbook.sheet(title);
+        return workbook.layout() == Layout.CANONICAL ? sheet.with(layout(sheet.name(), sheet.format())) : sheet;
     }
 
     private static String name(Path file, Path root) {
@@ -181,13 +185,13 @@ public final class LogFiles {
             }
             match = layout;
         }
-        if (match != null && format != LogFile.Format.CSV) {
+        if (match != null && format == LogFile.Format.JSON_LINES) {
             throw new RefusedInput(
-                    "a layout for a file that is no CSV",
+                    "a layout for a file that is no table",
                     name,
                     "layout \"" + match.name() + "\"",
                     "JSON in the canonical form",
-                    "narrow appliesTo to the CSV files");
+                    "narrow appliesTo to files with one row per wheel");
         }
         return match == null ? Layout.CANONICAL : match;
     }

@@ -47,6 +47,9 @@ public final class LogReader implements Iterator<LogRow> {
 
     private static LogReader of(LogSlice slice, Configuration hadoop, Pseudonyms pseudonyms) throws IOException {
         LogFile file = slice.file();
+        if (file.format() == LogFile.Format.XLSX) {
+            return new LogReader(file, SheetLog.open(file, hadoop), null, pseudonyms);
+        }
         boolean csv = file.format() == LogFile.Format.CSV;
         CsvHeader header = csv && slice.offset() > 0 ? header(file, hadoop) : null;
         Reader text = LogStreams.open(slice, hadoop);

@@ -14,7 +14,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.ChecksumException;
@@ -113,10 +112,22 @@ public final class LogStore implements AutoCloseable {
     }
 
     /** Logs that are in the store as they are now, by size, time and layout. */
-    public Predicate<LogFile> knows() {
-        return file -> {
-            StoredLog stored = state.logs().get(file.name());
-            return stored != null && stored.isAsBefore(file);
+    public KnownLogs knows() {
+        return new KnownLogs() {
+            @Override
+            public boolean knows(LogFile log) {
+                StoredLog stored = state.logs().get(log.name());
+                return stored != null && stored.isAsBefore(log);
+            }
+
+            @Override
+            public List<String> sheets(String workbook) {
+                String prefix = workbook + LogFile.SHEET_MARK;
+                return state.logs().tailMap(prefix).keySet().stream()
+                        .takeWhile(name -> name.startsWith(prefix))
+                        .map(name -> name.substring(prefix.length()))
+                        .toList();
+            }
         };
     }
 

@@ -13,6 +13,7 @@ import org.apache.hadoop.fs.Path;
 /** Opens files wherever they lie, as text. */
 final class LogStreams {
     private static final int BUFFER = 1 << 16;
+    private static final int MOST_BYTES = 512 << 20;
 
     private LogStreams() {}
 
@@ -31,6 +32,21 @@ final class LogStreams {
         } catch (IOException e) {
             raw.close();
             throw e;
+        }
+    }
+
+    /** A file that can only be read as a whole. */
+    static byte[] bytes(LogFile file, Configuration hadoop) throws IOException {
+        if (file.bytes() > MOST_BYTES) {
+            throw new RefusedInput(
+                    "a file too large to be read as a whole",
+                    file.name(),
+                    file.bytes() + " bytes",
+                    "at most " + MOST_BYTES + " bytes",
+                    "split it, or export it as CSV");
+        }
+        try (InputStream in = new ExactStream(open(file.uri(), hadoop), LogSlice.whole(file))) {
+            return in.readAllBytes();
         }
     }
 

@@ -23,8 +23,12 @@ import sensorrounds.intake.VisitParser;
  * logs are read and forget to say so: what other code has read is read again.
  */
 final class ReaderVersion {
-    private static final List<String> OURS =
-            List.of("sensorrounds/ingest/", "sensorrounds/intake/", "sensorrounds/visit/", "sensorrounds/fleet/");
+    private static final List<String> OURS = List.of(
+            "sensorrounds/ingest/",
+            "sensorrounds/workbook/",
+            "sensorrounds/intake/",
+            "sensorrounds/visit/",
+            "sensorrounds/fleet/");
 
     private ReaderVersion() {}
 

@@ -4,10 +4,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.function.Predicate;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileSystem;
 import org.apache.hadoop.fs.Path;
+import sensorrounds.ingest.KnownLogs;
 import sensorrounds.ingest.LayoutReader;
 import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogFiles;
@@ -20,7 +20,7 @@ record LogInputs(List<LogFile> logs, RunSettings settings) {
      * @throws RefusedInput for data that cannot be used
      * @throws UsageError for settings that cannot be
      */
-    static LogInputs find(RunOptions options, Configuration hadoop, Predicate<LogFile> known) {
+    static LogInputs find(RunOptions options, Configuration hadoop, KnownLogs known) {
         RunSettings settings = settings(options, hadoop);
         folder(options.data(), hadoop);
         String logs = options.logs() == null ? new Path(options.data(), "visit-logs").toString() : options.logs();

@@ -1,12 +1,12 @@
 package sensorrounds.run;
 
 import java.util.List;
-import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.spark.sql.SparkSession;
 import sensorrounds.ingest.IngestJob;
 import sensorrounds.ingest.IngestSummary;
+import sensorrounds.ingest.KnownLogs;
 import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogStore;
 import sensorrounds.ingest.Pseudonyms;
@@ -47,8 +47,8 @@ final class LogSource implements AutoCloseable {
     }
 
     /** Logs that need not be looked into to be recognised. */
-    Predicate<LogFile> knows() {
-        return store == null ? file -> false : store.knows();
+    KnownLogs knows() {
+        return store == null ? KnownLogs.NONE : store.knows();
     }
 
     /**

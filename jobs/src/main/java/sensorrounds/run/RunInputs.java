@@ -3,11 +3,11 @@ package sensorrounds.run;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.Predicate;
 import org.apache.hadoop.conf.Configuration;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.StockOnHand;
 import sensorrounds.fleet.Vehicle;
+import sensorrounds.ingest.KnownLogs;
 import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.RegisterReader;
 
@@ -24,11 +24,11 @@ public record RunInputs(
 
     /** @throws RefusedInput for data that cannot be used @throws UsageError for settings that cannot be */
     public static RunInputs find(RunOptions options, Configuration hadoop) {
-        return find(options, hadoop, file -> false);
+        return find(options, hadoop, KnownLogs.NONE);
     }
 
     /** @param known logs that were recognised before and have not changed; they are not opened */
-    static RunInputs find(RunOptions options, Configuration hadoop, Predicate<LogFile> known) {
+    static RunInputs find(RunOptions options, Configuration hadoop, KnownLogs known) {
         LogInputs logs = LogInputs.find(options, hadoop, known);
         RegisterReader registers = new RegisterReader(hadoop, options.data());
         SortedMap<String, Part> parts = new TreeMap<>();

@@ -58,11 +58,11 @@ public final class LogRows {
     private static final List<Column<LogRow>> OF_SOURCE = List.of(
             Column.text(
                     SOURCE_FILE,
-                    "file, as its path below the data folder",
+                    "file, as its path below the data folder; of a workbook with # and the sheet",
                     r -> r.source().file()),
             Column.count(
                     SOURCE_LINE,
-                    "line in it, from 1; 0 for the row of the file itself",
+                    "line in it, from 1, or row of the sheet or Parquet file; 0 for the row of the file itself",
                     r -> r.source().line()));
     private static final int DUPLICATE = SOURCE + OF_SOURCE.size();
     private static final List<Column<LogRow>> OF_DUPLICATE = List.of(
@@ -81,7 +81,7 @@ public final class LogRows {
             Column.count(FILE_ROWS, "rows the reader of the file counted", file(FileCount::rows)),
             Column.count(FILE_LINES, "line of its last row", file(FileCount::lines)),
             Column.count(FILE_BYTES, "size as stored, bytes", file(FileCount::bytes)),
-            Column.text(FILE_FORMAT, "csv or jsonl", file(FileCount::format)),
+            Column.text(FILE_FORMAT, "csv, jsonl, xlsx or parquet", file(FileCount::format)),
             Column.text(FILE_LAYOUT, "layout applied; null for the canonical form", file(FileCount::layout)),
             Column.text(FILE_NOTES, "conversions and oddities, as NOTE=rows;NOTE=rows", file(f -> counts(f.notes()))),
             Column.text(

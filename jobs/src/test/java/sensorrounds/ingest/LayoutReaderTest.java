@@ -41,7 +41,7 @@ class LayoutReaderTest {
                 "{\"name\":\"a\",\"appliesTo\":[\"*\"],\"columns\":{\"x\":\"mileage\"}} | \"mileage\"",
                 "{\"name\":\"a\",\"appliesTo\":[\"*\"],\"delimiter\":\";;\"} | one character",
                 "{\"name\":\"a\",\"appliesTo\":[\"*\"],\"encoding\":\"latin 99\"} | latin 99",
-                "{\"name\":\"a\",\"appliesTo\":[\"*\"],\"format\":\"xlsx\"} | xlsx",
+                "{\"name\":\"a\",\"appliesTo\":[\"*\"],\"format\":\"ods\"} | csv, xlsx",
                 "{\"name\":\"a\",\"appliesTo\":[\"*\"],\"drivingSide\":\"both\"} | left or right",
                 "{\"name\":\"a\",\"appliesTo\":[\"*\"],\"dateFormat\":\"DD.MM\"} | DD.MM",
                 "{\"name\":\"a\",\"appliesTo\":[\"*\"],\"words\":{\"read\":{\"y\":\"yes\"}}} | \"yes\"",

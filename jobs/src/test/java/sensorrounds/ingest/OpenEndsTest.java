@@ -116,7 +116,7 @@ class OpenEndsTest {
 
     private String update(String store) {
         try (LogStore open = LogStore.open(store, Fixtures.HADOOP)) {
-            return CheckReport.text(new StoreUpdate(SparkTest.spark(), open)
+            return CheckReport.text(new StoreUpdate(SparkTest::spark, open)
                     .run(Fixtures.find(dir, log), StoreUpdate.Scrutiny.SIZE_AND_TIME));
         }
     }

@@ -190,7 +190,7 @@ final class FieldReader {
             return null;
         }
         LocalDate date;
-        if (datePattern == null) {
+        if (datePattern == null || isIn(record.days(), field)) {
             date = IsoDateTimes.date(text);
         } else {
             LocalDateTime read = read(datePattern, text);
@@ -203,7 +203,8 @@ final class FieldReader {
     }
 
     LocalDateTime dateTime(Field field, String text) {
-        LocalDateTime time = datePattern == null && dateTimePattern == null ? isoDateTime(text) : ownDateTime(text);
+        boolean iso = datePattern == null && dateTimePattern == null || isIn(record.days(), field);
+        LocalDateTime time = iso ? isoDateTime(text) : ownDateTime(text);
         if (time == null) {
             throw badDate(field, text, "a time as " + dateTimeForms());
         }
@@ -283,7 +284,7 @@ final class FieldReader {
     }
 
     double number(Field field, String text) {
-        double value = Numbers.read(text, decimalMark);
+        double value = looseNumber(field, text);
         if (Double.isNaN(value)) {
             throw new FieldProblem(
                     RejectionRule.BAD_NUMBER,
@@ -298,8 +299,17 @@ final class FieldReader {
     }
 
     /** A number inside a longer text of the field; NaN when it is none. */
-    double looseNumber(String text) {
-        return Numbers.read(text, decimalMark);
+    double looseNumber(Field field, String text) {
+        return Numbers.read(text, isNumber(field) ? '.' : decimalMark);
+    }
+
+    /** True when the file holds the value as a number, so that nothing is left of how it was written. */
+    boolean isNumber(Field field) {
+        return isIn(record.numbers(), field);
+    }
+
+    private static boolean isIn(long fields, Field field) {
+        return (fields >> field.ordinal() & 1) != 0;
     }
 
     private static FieldProblem outOfRange(Field field, String text, String expected) {

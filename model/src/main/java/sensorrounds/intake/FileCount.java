@@ -13,7 +13,7 @@ import java.util.Map;
  * @param rows rows in
  * @param lines lines read, blank ones and the header included
  * @param bytes size of the file as stored
- * @param format {@code csv} or {@code jsonl}
+ * @param format {@code csv}, {@code jsonl}, {@code xlsx} or {@code parquet}
  * @param layout name of the layout applied; null for the canonical form
  * @param notes rows per note
  * @param evidence rows per kind of evidence about the form of the file

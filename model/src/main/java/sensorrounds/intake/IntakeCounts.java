@@ -8,6 +8,11 @@ public final class IntakeCounts {
     private final long[] rows = new long[Note.values().length];
     private final long[] evidence = new long[Evidence.values().length];
 
+    /** Counts what the reader of a file format found, and no single record says. */
+    public void add(Note note, long number) {
+        rows[note.ordinal()] += number;
+    }
+
     void add(long bits) {
         for (long left = bits; left != 0; left &= left - 1) {
             rows[Long.numberOfTrailingZeros(left)]++;

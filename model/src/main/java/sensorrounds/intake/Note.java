@@ -23,7 +23,9 @@ public enum Note {
     ID_PADDED("sensor IDs given back the leading zeros that idDigits of the layout asks for"),
     TEMPERATURE_NO_VALUE("temperatures that the layout takes for no value"),
     REPLACED_WITHOUT_NEW_ID("sensors replaced without the ID or the part of the new one"),
-    LATER_NAMES_LEFT_OUT("names of a later minor version of the contract, left out");
+    LATER_NAMES_LEFT_OUT("names of a later minor version of the contract, left out"),
+    MERGED_CELLS("blank cells that are merged with the one above, whose value was taken"),
+    SHEET_LEFT_OUT("rows of sheets that are no visit log, left out");
 
     private final String words;
 

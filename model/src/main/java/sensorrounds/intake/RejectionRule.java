@@ -9,6 +9,12 @@ public enum RejectionRule {
     FIELD_COUNT(
             "the line has not as many fields as the header",
             "quote fields that hold the delimiter, and write every field of the header"),
+    CELL_ERROR(
+            "a cell of a spreadsheet that shows an error instead of a value",
+            "mend the formula, or write the value itself into the cell"),
+    NO_HEADER(
+            "a value in a column without a header",
+            "give the column a header, and put it under ignore in a layout when it is no field; or clear the cell"),
     OTHER_CONTRACT(
             "a version of the input contract that is not read",
             "write the log in version 1 (docs/visit-log.md), or use a release that reads its version"),
@@ -16,7 +22,7 @@ public enum RejectionRule {
             "a name the input contract does not know",
             "spell the name as in docs/visit-log.md, or leave the field out"),
     NAMED_TWICE("a name stands twice in one object", "keep one of the two"),
-    WRONG_KIND("a value of the wrong JSON kind", "write the kind of value docs/visit-log.md names for the field"),
+    WRONG_KIND("a value of the wrong kind", "write the kind of value docs/visit-log.md names for the field"),
     MISSING_VALUE("a field that must be written is blank", "write the value, or leave the row out"),
     BAD_DATE(
             "not a date in the form of this file", "write ISO 8601, or give dateFormat and dateTimeFormat in a layout"),

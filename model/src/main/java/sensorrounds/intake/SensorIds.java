@@ -41,6 +41,10 @@ final class SensorIds {
 
     private String fromHex(Field field, String text) {
         String id = Codes.sensorId(text);
+        boolean zerosMayBeLost = in.isNumber(field) && form.digits() == null && text.length() < IdForm.MAX_DIGITS;
+        if (zerosMayBeLost && isDecimal(text)) {
+            throw asNumber(field, text, withZeros(text));
+        }
         if (id != null && (form.digits() == null || id.length() == form.digits())) {
             in.evidence((isDecimal(id) ? Evidence.ID_DIGITS_ONLY : Evidence.ID_WITH_LETTER).bit());
             return id;
@@ -102,7 +106,7 @@ final class SensorIds {
                 "the ID as text"
                         + (candidates.isEmpty()
                                 ? "; its last digits may be lost"
-                                : "; unless digits were rounded off it was " + String.join(" or ", candidates)));
+                                : "; unless digits were lost it was " + String.join(" or ", candidates)));
     }
 
     private static boolean isDecimal(String text) {
@@ -118,6 +122,17 @@ final class SensorIds {
     private static boolean isNumberForm(String text) {
         boolean marked = text.indexOf('.') > 0 || text.indexOf(',') > 0 || text.indexOf('+') > 0;
         return marked && !Double.isNaN(Numbers.read(text, text.indexOf(',') > 0 ? ',' : '.'));
+    }
+
+    /** A number has no leading zeros: these are the IDs that may have been typed. */
+    private static List<String> withZeros(String digits) {
+        List<String> found = new ArrayList<>();
+        for (String id = digits; id.length() <= IdForm.MAX_DIGITS; id = "0" + id) {
+            if (id.length() >= IdForm.MIN_DIGITS) {
+                found.add(id);
+            }
+        }
+        return found;
     }
 
     /** The IDs of the form digits, E, digits that have this value: 1.234E+59 was 1234E56, 12340E55 or 01234E56. */

@@ -23,6 +23,8 @@ public final class VisitParser {
     private final IntakeCounts counts = new IntakeCounts();
 
     private final String[] lastTexts = new String[VISIT_FIELDS.length];
+    private long lastNumbers;
+    private long lastDays;
     private Header last;
 
     public VisitParser(Layout layout) {
@@ -120,7 +122,9 @@ public final class VisitParser {
     }
 
     private boolean sameVisitAsBefore(RawRecord row) {
-        boolean same = last != null;
+        boolean same = last != null && row.numbers() == lastNumbers && row.days() == lastDays;
+        lastNumbers = row.numbers();
+        lastDays = row.days();
         for (int i = 0; i < VISIT_FIELDS.length; i++) {
             String text = row.get(VISIT_FIELDS[i]);
             if (same && !Objects.equals(text, lastTexts[i])) {

@@ -101,7 +101,7 @@ final class WheelParser {
                     text,
                     "ok, low, a share such as 35%, volts such as 2.9V, or months such as 14 months");
         }
-        if (batteries.size() < CACHE_LIMIT) {
+        if (batteries.size() < CACHE_LIMIT && !in.isNumber(Field.BATTERY)) {
             batteries.put(text, report);
         }
         return report;
@@ -126,8 +126,8 @@ final class WheelParser {
     }
 
     private BatteryReport figure(BatteryReport.Kind kind, String text, String unit, double max) {
-        double value =
-                in.looseNumber(text.substring(0, text.length() - unit.length()).strip());
+        double value = in.looseNumber(
+                Field.BATTERY, text.substring(0, text.length() - unit.length()).strip());
         return value >= 0 && value <= max ? new BatteryReport(kind, value) : null;
     }
 
