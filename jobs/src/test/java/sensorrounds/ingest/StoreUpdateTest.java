@@ -427,25 +427,4 @@ class StoreUpdateTest {
             assertThat(numbers(done)).containsExactly(3, 1, 0, 0);
         }
     }
-
-    @Test
-    void aStoreHasOneUserAtATime() {
-        String store = dir.resolve("store").toString();
-        try (LogStore first = LogStore.open(store, Fixtures.HADOOP)) {
-            assertThat(first.unusable()).isEmpty();
-            assertThatExceptionOfType(RefusedInput.class)
-                    .isThrownBy(() -> LogStore.open(store, Fixtures.HADOOP))
-                    .withMessageContaining("the store is in use")
-                    .withMessageContaining("way out");
-        }
-        LogStore.open(store, Fixtures.HADOOP).close();
-    }
-
-    @Test
-    void aFolderWithOtherFilesIsNoStore() {
-        assertThatExceptionOfType(RefusedInput.class)
-                .isThrownBy(() -> LogStore.open(data.toString(), Fixtures.HADOOP))
-                .withMessageContaining("not a store");
-        assertThat(data.resolve("segments")).doesNotExist();
-    }
 }
