@@ -17,7 +17,7 @@ public final class ReaderQualities {
             List.of(
                     text(
                             "of",
-                            "READER, PAIR (a reader and the one technician who uses it, who cannot be told apart) or "
+                            "READER, PAIR (a reader and the technician who alone uses it, who cannot be told apart) or "
                                     + "TECHNICIAN (told apart by colleagues who use the same readers).",
                             q -> q.of().name()),
                     text("reader_id", "Reader; empty for a technician.", ReaderQuality::readerId),

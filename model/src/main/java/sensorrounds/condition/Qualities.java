@@ -3,7 +3,9 @@ package sensorrounds.condition;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
+import java.util.stream.Collectors;
 import sensorrounds.condition.ReaderQuality.Of;
 import sensorrounds.numeric.StandardNormal;
 
@@ -67,7 +69,21 @@ final class Qualities {
                 reads >= settings.minimumReaderReads() && upper < overall));
     }
 
+    /**
+     * A pair whose technician has an ordinary reader besides is none: the technician is not what is slow about it. Asked
+     * once all readers are there.
+     */
+    private void tellPairsApart() {
+        Set<String> withOrdinary = lines.stream()
+                .filter(q -> q.of() == Of.PAIR && !q.slow() && q.reads() >= settings.minimumReaderReads())
+                .map(ReaderQuality::technicianId)
+                .collect(Collectors.toSet());
+        lines.replaceAll(q ->
+                q.of() == Of.PAIR && q.slow() && withOrdinary.contains(q.technicianId()) ? q.withoutTechnician() : q);
+    }
+
     void addTechnicians() {
+        tellPairsApart();
         double average = Odds.log(overall);
         double z = StandardNormal.quantile(UPPER);
         SortedMap<String, List<WakeCells.Key>> all = crossed.byTechnician();

@@ -33,9 +33,18 @@ public record ReaderQuality(
     public enum Of {
         /** A reader, told apart from the technicians who use it as far as the reads allow; or no technician is named. */
         READER,
-        /** A reader with the technician who uses it: nobody else does, so the two cannot be told apart. */
+        /**
+         * A reader with the technician who makes most reads with it and shares none with a colleague, so the two cannot be told
+         * apart; unless it is slow and the same technician has a reader that is not.
+         */
         PAIR,
         /** A technician, told apart from the readers by colleagues who use the same. */
         TECHNICIAN
+    }
+
+    /** The same as a line on the reader alone. */
+    ReaderQuality withoutTechnician() {
+        return new ReaderQuality(
+                Of.READER, readerId, null, reads, meanAttempts, chance, chanceLower, chanceUpper, slow);
     }
 }

@@ -90,6 +90,18 @@ class TechnicianEffectsTest {
         assertThat(chance(model, "own", "alone")).isCloseTo(0.5, within(0.02));
     }
 
+    /** The same technician wakes sensors at once with another reader, so it is the reader. */
+    @Test
+    void aSlowReaderOfATechnicianWithAnOrdinaryOneIsNoPair() {
+        WakeCells cells = passedRound(1, 1, 200);
+        reads(cells, "own", "alone", 0.5, 400);
+        reads(cells, "second", "alone", 0.86, 400);
+        WakeModel model = WakeModel.fit(cells, SETTINGS);
+        assertThat(line(model, Of.READER, "own").slow()).isTrue();
+        assertThat(line(model, Of.READER, "own").technicianId()).isNull();
+        assertThat(line(model, Of.PAIR, "second").slow()).isFalse();
+    }
+
     /** Two technicians share one slow reader and use no other: neither is named, for both may be sound. */
     @Test
     void techniciansWhoAreAlikeOnOneSlowReaderAreNotNamed() {
