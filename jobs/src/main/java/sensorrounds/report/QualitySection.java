@@ -191,6 +191,7 @@ final class QualitySection implements Section {
     private static void readers(Html h, ReportData data) {
         h.element("h3", "Readers");
         List<ReaderQuality> rows = data.readers().rows().stream()
+                .filter(r -> r.of() != ReaderQuality.Of.TECHNICIAN)
                 .sorted(Comparator.comparingDouble(ReaderQuality::chance).thenComparing(ReaderQuality::readerId))
                 .toList();
         if (rows.isEmpty()) {
@@ -201,6 +202,7 @@ final class QualitySection implements Section {
                 "p",
                 "The chance that one try wakes a sound sensor, over all sensors the reader tried. A slow reader makes sound "
                         + "sensors look weak; its effect is taken off before a sensor is put on the watch list.");
+        technicians(h, data);
         Cells.cut(h, data.readers(), "readers");
         new Grid<ReaderQuality>(Grid.Shape.CARDS, "Readers, the slowest first")
                 .withTools()
@@ -214,13 +216,35 @@ final class QualitySection implements Section {
                         "Wakes at one try",
                         ReaderQuality::chance,
                         (h1, r) -> Cells.chance(h1, r.chance(), r.chanceLower(), r.chanceUpper()))
-                .column(
-                        "To know",
-                        (h1, r) -> h1.text(
-                                r.slow()
-                                        ? "slower than the others: check its battery and how it is held"
-                                        : "nothing amiss"))
+                .column("To know", (h1, r) -> h1.text(toKnow(r)))
                 .write(h, rows);
+    }
+
+    private static String toKnow(ReaderQuality r) {
+        if (!r.slow()) {
+            return "nothing amiss";
+        }
+        return r.of() == ReaderQuality.Of.PAIR
+                ? "slower than the others; one technician alone uses it, so it may be the reader or the way it is held"
+                : "slower than the others: check its battery and how it is held";
+    }
+
+    /** How many, never who: names stay in the table. */
+    private static void technicians(Html h, ReportData data) {
+        List<ReaderQuality> told = data.readers().rows().stream()
+                .filter(r -> r.of() == ReaderQuality.Of.TECHNICIAN)
+                .toList();
+        if (told.isEmpty()) {
+            return;
+        }
+        long slow = told.stream().filter(ReaderQuality::slow).count();
+        h.element(
+                "p",
+                "Of " + Format.count(told.size(), "technician", "technicians")
+                        + " who share readers with colleagues, and so can be told apart from them, "
+                        + (slow == 0 ? "none needs" : slow == 1 ? "one needs" : slow + " need")
+                        + " more tries than the colleagues with the same readers. That too is taken off before a sensor is "
+                        + "suspected; the table reader_quality has the names.");
     }
 
     private static void labelled(Html h, String title, List<Labelled> pairs) {

@@ -207,7 +207,8 @@ final class SampleReport {
                         4,
                         90)),
                 List.of(new Part(text, text, Part.Kind.SENSOR, 38, 5, 4, 433.92, List.of(text))),
-                Listed.whole(List.of(new ReaderQuality(text, 40, 1.2, 0.8, 0.7, 0.9, false))),
+                Listed.whole(
+                        List.of(new ReaderQuality(ReaderQuality.Of.READER, text, null, 40, 1.2, 0.8, 0.7, 0.9, false))),
                 List.of(new FindingGroup(
                         Finding.Kind.MOVED,
                         1,
@@ -336,9 +337,10 @@ final class SampleReport {
 
     private static List<ReaderQuality> readers() {
         return List.of(
-                new ReaderQuality("reader-1", 4_120, 1.21, 0.83, 0.82, 0.84, false),
-                new ReaderQuality("reader-2", 2_902, 1.27, 0.79, 0.77, 0.80, false),
-                new ReaderQuality("reader-3", 611, 1.92, 0.52, 0.48, 0.56, true));
+                new ReaderQuality(ReaderQuality.Of.READER, "reader-1", null, 4_120, 1.21, 0.83, 0.82, 0.84, false),
+                new ReaderQuality(ReaderQuality.Of.READER, "reader-2", null, 2_902, 1.27, 0.79, 0.77, 0.80, false),
+                new ReaderQuality(
+                        ReaderQuality.Of.PAIR, "reader-3", "technician-3", 611, 1.92, 0.52, 0.48, 0.56, true));
     }
 
     private static List<FindingGroup> findings() {

@@ -31,6 +31,15 @@ public record ConditionFigure(String name, double value, double lower, double up
         if (!fit.converged()) {
             return figures;
         }
+        if (fit.leftOut() > 0) {
+            figures.add(new ConditionFigure(
+                    "left_out",
+                    fit.leftOut(),
+                    Double.NaN,
+                    Double.NaN,
+                    "sensors left out of the fit because their readings contradict each other; those in service have the "
+                            + "simpler outlook, with this reason"));
+        }
         HiddenParameters p = fit.parameters();
         Lines lines = new Lines(fit, figures);
         for (int b = 0; b < p.bands(); b++) {

@@ -16,6 +16,8 @@ import sensorrounds.visit.BatteryReport;
  * @param triesCounted tries of one read that count towards its reader's chance: a sensor that needs seven tries must
  *     not weigh more than one that needs three
  * @param effectDeviation standard deviation of the prior for the log odds ratios of inner wheels and of cold
+ * @param technicianDeviation standard deviation over technicians of the log odds they add to their readers', before any
+ *     data; it weighs as much as four technicians
  * @param priorChance chance that one try wakes a sound sensor, before any data
  * @param priorTries tries that {@code priorChance} is worth
  * @param readerPriorTries least number of tries that the average of all readers is worth against one reader's own
@@ -33,6 +35,7 @@ public record ConditionSettings(
         double warmerCelsius,
         int triesCounted,
         double effectDeviation,
+        double technicianDeviation,
         double priorChance,
         double priorTries,
         double readerPriorTries,
@@ -59,6 +62,7 @@ public record ConditionSettings(
                 triesCounted,
                 "1 to " + WakeCells.MAX_TRIES);
         require(effectDeviation > 0, "effectDeviation", effectDeviation, "above 0");
+        require(technicianDeviation > 0, "technicianDeviation", technicianDeviation, "above 0");
         require(priorChance > 0 && priorChance < 1, "priorChance", priorChance, "between 0 and 1");
         require(priorTries > 0, "priorTries", priorTries, "above 0");
         require(readerPriorTries > 0, "readerPriorTries", readerPriorTries, "above 0");
@@ -81,6 +85,7 @@ public record ConditionSettings(
                 10,
                 2,
                 1,
+                0.4,
                 0.85,
                 20,
                 10,

@@ -16,7 +16,7 @@ public final class HiddenFit implements Serializable {
         TOO_FEW,
         /** No reader's chance of waking a sensor is known. */
         NO_WAKE_MODEL,
-        /** Readings that contradict each other. */
+        /** Too many sensors with readings that contradict each other; a few are left out and counted. */
         IMPOSSIBLE_DATA,
         /** A parameter, or a mix of them, that the data do not determine. */
         FLAT_LIKELIHOOD,
@@ -33,6 +33,7 @@ public final class HiddenFit implements Serializable {
     private final double condition;
     private final double logLikelihood;
     private final long sensors;
+    private final long leftOut;
     private final long failures;
     private final HiddenParameters parameters;
     private final double[][] covariance;
@@ -48,6 +49,7 @@ public final class HiddenFit implements Serializable {
             double condition,
             double logLikelihood,
             long sensors,
+            long leftOut,
             long failures,
             HiddenParameters parameters,
             double[][] covariance,
@@ -59,6 +61,7 @@ public final class HiddenFit implements Serializable {
         this.condition = condition;
         this.logLikelihood = logLikelihood;
         this.sensors = sensors;
+        this.leftOut = leftOut;
         this.failures = failures;
         this.parameters = parameters;
         this.covariance = covariance;
@@ -76,7 +79,7 @@ public final class HiddenFit implements Serializable {
     }
 
     private static HiddenFit without(Status status, String cause) {
-        return new HiddenFit(status, cause, 0, Double.NaN, Double.NaN, Double.NaN, 0, 0, null, null, null);
+        return new HiddenFit(status, cause, 0, Double.NaN, Double.NaN, Double.NaN, 0, 0, 0, null, null, null);
     }
 
     public Status status() {
@@ -111,7 +114,12 @@ public final class HiddenFit implements Serializable {
         return sensors;
     }
 
-    /** Failed sensors among them. */
+    /** Sensors left out because their readings contradict each other. */
+    public long leftOut() {
+        return leftOut;
+    }
+
+    /** Failed sensors among those that went in. */
     public long failures() {
         return failures;
     }

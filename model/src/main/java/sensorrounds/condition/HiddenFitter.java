@@ -21,6 +21,8 @@ public final class HiddenFitter {
     private static final double LEAST_INFORMATION = 1e-3;
     /** Standard errors by which weak sensors must differ from good ones in waking or in battery reports. */
     private static final double TELLABLE = 4;
+    /** Share of sensors with contradictory readings up to which they are left out of the fit. */
+    private static final double MOST_IMPOSSIBLE = 0.05;
 
     private final HiddenSettings settings;
     private final HiddenModel model;
@@ -62,13 +64,14 @@ public final class HiddenFitter {
                     first.sensors() + " sensors with " + first.failures() + " failures; at least "
                             + settings.leastSensors() + " and " + settings.leastFailures() + " are asked for");
         }
-        if (first.impossible() > 0) {
+        if (first.impossible() > MOST_IMPOSSIBLE * (first.sensors() + first.impossible())) {
             return failed(
                     Status.IMPOSSIBLE_DATA,
                     first,
                     0,
-                    first.impossible() + " of " + first.sensors()
-                            + " sensors have readings that cannot happen, e.g. dead on the day of entry");
+                    first.impossible() + " of " + (first.sensors() + first.impossible())
+                            + " sensors have readings that cannot happen, e.g. dead on the day of entry; more than "
+                            + "one in " + Math.round(1 / MOST_IMPOSSIBLE) + " is no slip");
         }
         Penalty penalty = new Penalty(settings);
         boolean[] begun = {false};
@@ -76,11 +79,11 @@ public final class HiddenFitter {
                 point -> {
                     HiddenSum sum = begun[0] ? at(pass, point, HiddenSum.Detail.SLOPE) : first;
                     begun[0] = true;
-                    return penalised(sum, point, penalty);
+                    return penalised(sum, first.impossible(), point, penalty);
                 },
                 start.point());
         HiddenSum last = pass.over(new HiddenParameters(ascent.point()), HiddenSum.Detail.SLOPE_AND_CURVATURE);
-        return judged(ascent, last, penalised(last, ascent.point(), penalty));
+        return judged(ascent, last, penalised(last, first.impossible(), ascent.point(), penalty));
     }
 
     private static HiddenSum at(HiddenPass pass, double[] point, HiddenSum.Detail detail) {
@@ -92,8 +95,10 @@ public final class HiddenFitter {
         return pass.over(new HiddenParameters(point), detail);
     }
 
-    private static SlopeObjective.Evaluation penalised(HiddenSum sum, double[] point, Penalty penalty) {
-        if (sum == null || sum.value() == Double.NEGATIVE_INFINITY) {
+    /** @param impossible sensors left out, whose readings cannot happen anywhere; a point that loses more is no candidate */
+    private static SlopeObjective.Evaluation penalised(
+            HiddenSum sum, long impossible, double[] point, Penalty penalty) {
+        if (sum == null || sum.impossible() > impossible) {
             return new SlopeObjective.Evaluation(Double.NEGATIVE_INFINITY, new double[point.length], null);
         }
         double[] gradient = sum.gradient();
@@ -162,6 +167,7 @@ public final class HiddenFitter {
                 condition,
                 last.value(),
                 last.sensors(),
+                last.impossible(),
                 last.failures(),
                 fitted,
                 covariance,
@@ -204,6 +210,7 @@ public final class HiddenFitter {
                 Double.NaN,
                 Double.NaN,
                 sum.sensors(),
+                sum.impossible(),
                 sum.failures(),
                 null,
                 null,

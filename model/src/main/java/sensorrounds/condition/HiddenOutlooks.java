@@ -26,6 +26,7 @@ import sensorrounds.outlook.UnknownAge;
  * ({@link UnknownAge}), and the answers are weighted by how likely each age makes what was seen.
  */
 public final class HiddenOutlooks {
+    static final String CONTRADICTORY = "its readings contradict each other";
     private static final int AGES = 16;
     /** A probability that rounds to 1 would make hazards infinite, and what is computed from them undefined. */
     private static final double CERTAIN = 1 - 1e-15;
@@ -136,11 +137,11 @@ public final class HiddenOutlooks {
         if (mixture.isEmpty()) {
             return simpler.because("its age is past what the model reckons with");
         }
-        return simpler.with(chances(mixture, simpler));
+        return chances(mixture, simpler).map(simpler::with).orElseGet(() -> simpler.because(CONTRADICTORY));
     }
 
     /** Readings at one age it may have, with the weight of that age. */
-    private record Mixed(HiddenReadings readings, double weight) {}
+    record Mixed(HiddenReadings readings, double weight) {}
 
     private List<Mixed> ages(
             VehicleHistory history, SensorLife life, RoadVisits visits, UnheardVisits unheard, SensorOutlook simpler) {
@@ -159,16 +160,20 @@ public final class HiddenOutlooks {
         return all;
     }
 
-    private SensorOutlook.Chances chances(List<Mixed> mixture, SensorOutlook simpler) {
+    /** Empty where the readings cannot happen at any age. */
+    Optional<SensorOutlook.Chances> chances(List<Mixed> mixture, SensorOutlook simpler) {
         double[] weights = new double[mixture.size()];
         HiddenFilter.Condition[] now = new HiddenFilter.Condition[weights.length];
         double total = 0;
         for (int i = 0; i < weights.length; i++) {
             HiddenReadings readings = mixture.get(i).readings();
             now[i] = filter.at(readings, readings.lastAge());
-            weights[i] = mixture.get(i).weight() * (weights.length == 1 ? 1 : Math.exp(filter.logLikelihood()));
+            weights[i] = mixture.get(i).weight() * likelihood(weights.length);
             total += weights[i];
             now[i] = HiddenFilter.faster(now[i], ratio);
+        }
+        if (!(total > 0)) {
+            return Optional.empty();
         }
         double weak = 0;
         double dead = 0;
@@ -179,7 +184,7 @@ public final class HiddenOutlooks {
         }
         double horizon = failure(now, weights, settings.horizonDays());
         double[] limits = limits(mixture, weights, now, horizon);
-        return new SensorOutlook.Chances(
+        return Optional.of(new SensorOutlook.Chances(
                 ratio(simpler, horizon),
                 dead,
                 failure(now, weights, 30),
@@ -191,7 +196,13 @@ public final class HiddenOutlooks {
                 limits[1],
                 weak,
                 set.failed(),
-                ratio);
+                ratio));
+    }
+
+    /** How likely the readings just filtered are; one age alone is not weighed, unless it makes them impossible. */
+    private double likelihood(int ages) {
+        double log = filter.logLikelihood();
+        return ages == 1 && log > Double.NEGATIVE_INFINITY ? 1 : Math.exp(log);
     }
 
     private double failure(HiddenFilter.Condition[] now, double[] weights, int days) {

@@ -45,15 +45,15 @@ public final class HiddenSum implements Serializable {
 
     private void add(HiddenReadings readings, HiddenLikelihood likelihood) {
         double value = likelihood.valueAndScore(readings);
+        if (value == Double.NEGATIVE_INFINITY) {
+            impossible++;
+            return;
+        }
         sensors++;
         failures += readings.failed() ? 1 : 0;
         for (int r = 0; r < readings.size(); r++) {
             lowReports +=
                     readings.code(r) >= 0 && HiddenReadings.isLow(readings.code(r) % HiddenReadings.BATTERIES) ? 1 : 0;
-        }
-        if (value == Double.NEGATIVE_INFINITY) {
-            impossible++;
-            return;
         }
         sums.add(0, value);
         double[] score = likelihood.score();
@@ -76,9 +76,9 @@ public final class HiddenSum implements Serializable {
         return this;
     }
 
-    /** Log-likelihood; minus infinity when the readings of some sensor cannot happen at this point. */
+    /** Log-likelihood of the sensors whose readings can happen at this point. */
     public double value() {
-        return impossible > 0 ? Double.NEGATIVE_INFINITY : sums.value(0);
+        return sums.value(0);
     }
 
     public double[] gradient() {
@@ -105,11 +105,12 @@ public final class HiddenSum implements Serializable {
         return outer;
     }
 
+    /** Sensors whose readings can happen at this point. */
     public long sensors() {
         return sensors;
     }
 
-    /** Sensors that failed by their histories. */
+    /** Sensors among them that failed by their histories. */
     public long failures() {
         return failures;
     }
@@ -118,7 +119,7 @@ public final class HiddenSum implements Serializable {
         return lowReports;
     }
 
-    /** Sensors whose readings cannot happen at this point. */
+    /** Sensors whose readings cannot happen at this point; nothing else counts them. */
     public long impossible() {
         return impossible;
     }

@@ -18,7 +18,7 @@ import sensorrounds.visit.Mount;
 import sensorrounds.visit.ReadOutcome;
 
 /**
- * How many tries readers needed, counted per reader, inner dual wheel or not, cold or not. Whole numbers only, so that
+ * How many tries reads needed, counted per reader, technician, inner dual wheel or not, cold or not. Whole numbers only, so that
  * any split of the fleet merged in any order gives the same cells.
  *
  * <p>Counted are reads with a count of tries, by a named or unnamed reader, of sensors not known failed: a silent read
@@ -33,12 +33,26 @@ public final class WakeCells implements Serializable {
      * One cell.
      *
      * @param readerId empty for reads without the name of a reader
+     * @param technicianId empty for reads without the name of a technician
      * @param inner inner wheel of a dual pair
      * @param cold air temperature under the limit; a read without a temperature is not cold
      */
-    public record Key(String readerId, boolean inner, boolean cold) implements Serializable, Comparable<Key> {
-        private static final Comparator<Key> ORDER =
-                Comparator.comparing(Key::readerId).thenComparing(Key::inner).thenComparing(Key::cold);
+    public record Key(String readerId, String technicianId, boolean inner, boolean cold)
+            implements Serializable, Comparable<Key> {
+        private static final Comparator<Key> ORDER = Comparator.comparing(Key::readerId)
+                .thenComparing(Key::technicianId)
+                .thenComparing(Key::inner)
+                .thenComparing(Key::cold);
+
+        /** A cell of reads without the name of a technician. */
+        public Key(String readerId, boolean inner, boolean cold) {
+            this(readerId, "", inner, cold);
+        }
+
+        /** The same pair of reader and technician on another kind of wheel or in other weather. */
+        Key at(boolean otherInner, boolean otherCold) {
+            return new Key(readerId, technicianId, otherInner, otherCold);
+        }
 
         @Override
         public int compareTo(Key o) {
@@ -126,6 +140,7 @@ public final class WakeCells implements Serializable {
     static Key key(LifeReading r, double coldCelsius) {
         return new Key(
                 r.readerId() == null ? "" : r.readerId(),
+                r.technicianId() == null ? "" : r.technicianId(),
                 r.position() != null && r.position().mount() == Mount.INNER,
                 r.ambientCelsius() != null && r.ambientCelsius() < coldCelsius);
     }
@@ -174,16 +189,15 @@ public final class WakeCells implements Serializable {
         return new Tries(successes, failures);
     }
 
-    /** The four cells of one reader, without those that are empty. */
+    /** The cells of one reader, in order. */
     List<Key> keysOf(String readerId) {
+        Key first = new Key(readerId, false, false);
         List<Key> keys = new ArrayList<>();
-        for (boolean inner : new boolean[] {false, true}) {
-            for (boolean cold : new boolean[] {false, true}) {
-                Key key = new Key(readerId, inner, cold);
-                if (cells.containsKey(key)) {
-                    keys.add(key);
-                }
+        for (Key key : cells.tailMap(first).keySet()) {
+            if (!key.readerId().equals(readerId)) {
+                break;
             }
+            keys.add(key);
         }
         return Collections.unmodifiableList(keys);
     }

@@ -8,14 +8,14 @@ import sensorrounds.history.LifeReading;
 import sensorrounds.visit.Mount;
 
 /**
- * The chances of a {@link WakeModel} as numbered cells: one per reader, inner wheel and cold, the last four for readers
- * never seen. A reading then keeps a small number in place of a chance, and what depends on the chance is computed once
+ * The chances of a {@link WakeModel} as numbered cells: one per reader and technician, inner wheel and cold, the last four
+ * for readers never seen. A reading then keeps a small number in place of a chance, and what depends on the chance is computed once
  * per cell.
  */
 public final class WakeChances implements Serializable {
     private static final long serialVersionUID = 1;
 
-    private final Map<String, Integer> readers = new HashMap<>();
+    private final Map<WakeModel.Hand, Integer> hands = new HashMap<>();
     private final double[] chances;
     private final ConditionSettings settings;
 
@@ -25,15 +25,13 @@ public final class WakeChances implements Serializable {
             throw new IllegalArgumentException("no chance of waking is known: " + model.note());
         }
         this.settings = settings;
-        List<ReaderQuality> known = model.qualities();
+        List<WakeModel.Hand> known = model.hands();
         chances = new double[4 * (known.size() + 1)];
-        for (int r = 0; r <= known.size(); r++) {
-            String reader = r < known.size() ? known.get(r).readerId() : null;
-            if (reader != null) {
-                readers.put(reader, r);
-            }
+        for (int h = 0; h <= known.size(); h++) {
+            WakeModel.Hand hand = h < known.size() ? known.get(h) : new WakeModel.Hand("", "");
+            hands.put(hand, h);
             for (int i = 0; i < 4; i++) {
-                chances[4 * r + i] = model.chance(reader, i / 2 == 1 ? Mount.INNER : Mount.SINGLE, i % 2 == 1);
+                chances[4 * h + i] = model.chanceOf(hand, i / 2 == 1 ? Mount.INNER : Mount.SINGLE, i % 2 == 1);
             }
         }
     }
@@ -54,7 +52,19 @@ public final class WakeChances implements Serializable {
 
     int cell(LifeReading reading) {
         WakeCells.Key key = WakeCells.key(reading, settings.coldCelsius());
-        return 4 * readers.getOrDefault(key.readerId(), readers.size()) + (key.inner() ? 2 : 0) + (key.cold() ? 1 : 0);
+        return 4 * hand(key.readerId(), key.technicianId()) + (key.inner() ? 2 : 0) + (key.cold() ? 1 : 0);
+    }
+
+    /** The pair, else its reader, else its technician, else nobody known. */
+    private int hand(String reader, String technician) {
+        Integer pair = hands.get(new WakeModel.Hand(reader, technician));
+        if (pair != null) {
+            return pair;
+        }
+        Integer alone = hands.get(new WakeModel.Hand(reader, ""));
+        return alone != null && !reader.isEmpty()
+                ? alone
+                : hands.getOrDefault(new WakeModel.Hand("", technician), chances.length / 4 - 1);
     }
 
     ConditionSettings settings() {

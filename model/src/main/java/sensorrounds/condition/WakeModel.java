@@ -2,18 +2,21 @@ package sensorrounds.condition;
 
 import java.io.Serializable;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import sensorrounds.history.LifeReading;
 import sensorrounds.visit.Mount;
 
 /**
- * Chance that one try wakes a sound sensor, by reader, inner dual wheel and cold. Tries until the answer are geometric
+ * Chance that one try wakes a sound sensor, by reader, technician, inner dual wheel and cold. Tries until the answer are geometric
  * with that chance; readers' chances follow a beta law whose parameters maximise the marginal likelihood
  * ({@link BetaSpread}), and each reader's own is its posterior mean, shrunk to the average the more the fewer its tries.
- * Inner wheels and cold multiply the odds by one ratio each over all readers ({@link PooledOdds}), shrunk to 1.
+ * Inner wheels and cold multiply the odds by one ratio each over all readers ({@link PooledOdds}), shrunk to 1; so does each
+ * technician who can be told apart from the readers ({@link TechnicianEffects}).
  *
  * <p>Only the first {@code triesCounted} tries of a read count, so the few weak sensors among the many sound ones cannot
  * pull a reader down by needing ever more tries. What bias is left has a known sign and size: with a share w of reads on
@@ -38,17 +41,26 @@ public final class WakeModel implements Serializable {
     /** Even readers that seem alike are not taken as more alike than a thousand tries can show. */
     private static final double MOST_PRIOR_TRIES = 1000;
 
-    private static final double LOWER = 0.025;
-    private static final double UPPER = 0.975;
-
     private final Status status;
     private final String note;
     private final BetaDistribution prior;
     private final SortedMap<String, BetaDistribution> readers;
     private final double innerLogOdds;
     private final double coldLogOdds;
+    private final TechnicianEffects technicians;
+    /** Pairs of a reader and a technician with an effect. */
+    private final List<Hand> pairs;
+
     private final List<ReaderQuality> qualities;
     private final ConditionSettings settings;
+
+    /**
+     * Who read with what.
+     *
+     * @param readerId empty for no known reader
+     * @param technicianId empty for no known technician
+     */
+    record Hand(String readerId, String technicianId) implements Serializable {}
 
     private WakeModel(
             Status status,
@@ -57,6 +69,8 @@ public final class WakeModel implements Serializable {
             SortedMap<String, BetaDistribution> readers,
             double innerLogOdds,
             double coldLogOdds,
+            TechnicianEffects technicians,
+            List<Hand> pairs,
             List<ReaderQuality> qualities,
             ConditionSettings settings) {
         this.status = status;
@@ -65,6 +79,8 @@ public final class WakeModel implements Serializable {
         this.readers = readers;
         this.innerLogOdds = innerLogOdds;
         this.coldLogOdds = coldLogOdds;
+        this.technicians = technicians;
+        this.pairs = pairs;
         this.qualities = List.copyOf(qualities);
         this.settings = settings;
     }
@@ -77,44 +93,63 @@ public final class WakeModel implements Serializable {
         }
         if (cells.keys().isEmpty()) {
             String none = "no read with a count of tries; no sensor is called slow to wake and no reader is judged";
-            return new WakeModel(Status.NO_READS, none, null, new TreeMap<>(), 0, 0, List.of(), settings);
+            return new WakeModel(
+                    Status.NO_READS, none, null, new TreeMap<>(), 0, 0, null, List.of(), List.of(), settings);
         }
         double inner = effect(cells, settings, true);
         double cold = effect(cells, settings, false);
         Prior prior = prior(cells, settings);
+        CrossedTries crossed = new CrossedTries(cells, settings);
+        TechnicianEffects technicians = TechnicianEffects.fit(crossed, cells, inner, cold, prior.law(), settings);
         SortedMap<String, BetaDistribution> readers = new TreeMap<>();
-        List<ReaderQuality> qualities = new ArrayList<>();
+        Qualities qualities =
+                new Qualities(cells, crossed, technicians, prior.law().mean(), settings);
         for (String reader : cells.readers()) {
-            List<WakeCells.Key> keys = cells.keysOf(reader);
             BetaDistribution posterior = ReaderPosterior.of(
                     prior.law(),
-                    keys.stream()
+                    cells.keysOf(reader).stream()
                             .map(k -> new ReaderPosterior.ShiftedTries(
-                                    (k.inner() ? inner : 0) + (k.cold() ? cold : 0),
+                                    (k.inner() ? inner : 0) + (k.cold() ? cold : 0) + technicians.of(k.technicianId()),
                                     cells.tries(k, settings.triesCounted())))
                             .toList());
             readers.put(reader, posterior);
-            qualities.add(quality(reader, keys, cells, posterior, prior.law().mean(), settings));
+            qualities.addReader(reader, posterior);
         }
-        return new WakeModel(prior.status(), prior.note(), prior.law(), readers, inner, cold, qualities, settings);
+        qualities.addTechnicians();
+        List<Hand> pairs = cells.keys().stream()
+                .filter(k -> technicians.effects().containsKey(k.technicianId()))
+                .map(k -> new Hand(k.readerId(), k.technicianId()))
+                .distinct()
+                .toList();
+        return new WakeModel(
+                prior.status(),
+                (prior.note()
+                        + (prior.note().isEmpty() || technicians.note().isEmpty() ? "" : "; ")
+                        + technicians.note()),
+                prior.law(),
+                readers,
+                inner,
+                cold,
+                technicians,
+                pairs,
+                qualities.lines(),
+                settings);
     }
 
     /** The average law of readers and what it rests on. */
     private record Prior(BetaDistribution law, Status status, String note) {}
 
-    /** Shrunk log odds ratio of inner against other wheels, or of cold against other weather, within readers. */
+    /** Shrunk log odds ratio of inner against other wheels, or of cold against other weather, within readers and technicians. */
     private static double effect(WakeCells cells, ConditionSettings settings, boolean ofInner) {
         List<PooledOdds.Stratum> strata = new ArrayList<>();
-        List<String> readers = new ArrayList<>(cells.readers());
-        readers.add("");
-        for (String reader : readers) {
-            for (boolean held : new boolean[] {false, true}) {
-                WakeCells.Tries with = cells.tries(
-                        ofInner ? new WakeCells.Key(reader, true, held) : new WakeCells.Key(reader, held, true),
-                        settings.triesCounted());
-                WakeCells.Tries without = cells.tries(
-                        ofInner ? new WakeCells.Key(reader, false, held) : new WakeCells.Key(reader, held, false),
-                        settings.triesCounted());
+        Set<WakeCells.Key> done = new HashSet<>();
+        for (WakeCells.Key key : cells.keys()) {
+            boolean held = ofInner ? key.cold() : key.inner();
+            WakeCells.Key one = ofInner ? key.at(true, held) : key.at(held, true);
+            WakeCells.Key other = ofInner ? key.at(false, held) : key.at(held, false);
+            if (done.add(one)) {
+                WakeCells.Tries with = cells.tries(one, settings.triesCounted());
+                WakeCells.Tries without = cells.tries(other, settings.triesCounted());
                 strata.add(new PooledOdds.Stratum(
                         with.successes(), with.failures(), without.successes(), without.failures()));
             }
@@ -189,26 +224,6 @@ public final class WakeModel implements Serializable {
         return all;
     }
 
-    private static ReaderQuality quality(
-            String reader,
-            List<WakeCells.Key> keys,
-            WakeCells cells,
-            BetaDistribution posterior,
-            double overall,
-            ConditionSettings settings) {
-        long reads = keys.stream().mapToLong(cells::reads).sum();
-        long spent = keys.stream().mapToLong(cells::triesSpent).sum();
-        double upper = posterior.quantile(UPPER);
-        return new ReaderQuality(
-                reader,
-                reads,
-                (double) spent / reads,
-                posterior.mean(),
-                posterior.quantile(LOWER),
-                upper,
-                reads >= settings.minimumReaderReads() && upper < overall);
-    }
-
     public Status status() {
         return status;
     }
@@ -238,28 +253,50 @@ public final class WakeModel implements Serializable {
         return Math.exp(coldLogOdds);
     }
 
+    /** Standard deviation over technicians of the log odds they add to their readers'; NaN when none is told apart. */
+    public double technicianDeviation() {
+        return technicians == null ? Double.NaN : technicians.deviation();
+    }
+
     /**
-     * Chance that one try wakes a sound sensor.
+     * Chance that one try wakes a sound sensor, the technician unknown.
      *
      * @param readerId null or never seen: the average reader
      * @return within the limits of the settings; NaN when no chance is known
      */
     public double chance(String readerId, Mount mount, boolean cold) {
+        return chanceOf(new Hand(readerId == null ? "" : readerId, ""), mount, cold);
+    }
+
+    double chanceOf(Hand hand, Mount mount, boolean cold) {
         if (prior == null) {
             return Double.NaN;
         }
-        BetaDistribution reader = readerId == null ? prior : readers.getOrDefault(readerId, prior);
-        double logOdds = Odds.log(reader.mean()) + (mount == Mount.INNER ? innerLogOdds : 0) + (cold ? coldLogOdds : 0);
+        BetaDistribution reader = readers.getOrDefault(hand.readerId(), prior);
+        double logOdds = Odds.log(reader.mean())
+                + technicians.of(hand.technicianId())
+                + (mount == Mount.INNER ? innerLogOdds : 0)
+                + (cold ? coldLogOdds : 0);
         return Math.min(settings.mostChance(), Math.max(settings.leastChance(), Odds.chance(logOdds)));
     }
 
-    /** The chance at one reading, with its reader, place and weather. */
+    /** The chance at one reading, with its reader, technician, place and weather. */
     public double chance(LifeReading reading) {
         WakeCells.Key key = WakeCells.key(reading, settings.coldCelsius());
-        return chance(key.readerId(), key.inner() ? Mount.INNER : Mount.SINGLE, key.cold());
+        return chanceOf(
+                new Hand(key.readerId(), key.technicianId()), key.inner() ? Mount.INNER : Mount.SINGLE, key.cold());
     }
 
-    /** One line per named reader, in order. */
+    /** Named readers, alone, then with each technician that has an effect, then these technicians with no known reader. */
+    List<Hand> hands() {
+        List<Hand> hands = new ArrayList<>();
+        readers.keySet().forEach(r -> hands.add(new Hand(r, "")));
+        pairs.stream().filter(h -> !h.readerId().isEmpty()).forEach(hands::add);
+        technicians.effects().keySet().forEach(t -> hands.add(new Hand("", t)));
+        return hands;
+    }
+
+    /** One line per named reader, in order, then one per technician told apart from the readers. */
     public List<ReaderQuality> qualities() {
         return qualities;
     }

@@ -8,6 +8,7 @@ import static sensorrounds.condition.HiddenFleet.SETTINGS;
 import static sensorrounds.condition.HiddenFleet.TRUTH;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -160,6 +161,30 @@ class HiddenFitTest {
         assertThat(covered).isGreaterThanOrEqualTo(33);
     }
 
+    /** Dead on the day it was known to be alive. */
+    private static final HiddenReadings CONTRADICTORY =
+            new HiddenReadings.Builder(100).dead(100).build();
+
+    @Test
+    void aSensorWhoseReadingsContradictEachOtherIsLeftOutAndCounted() {
+        List<HiddenReadings> sound = HiddenFleet.readings(FLEET.subList(0, 2000));
+        List<HiddenReadings> broken = new ArrayList<>(sound);
+        broken.add(700, CONTRADICTORY);
+        HiddenFit fit = fit(broken, SETTINGS);
+        HiddenFit without = fit(sound, SETTINGS);
+        assertThat(fit.status()).as(fit.cause()).isEqualTo(HiddenFit.Status.CONVERGED);
+        assertThat(fit.leftOut()).isEqualTo(1);
+        assertThat(fit.sensors()).isEqualTo(2000);
+        assertThat(fit.parameters().point())
+                .containsExactly(without.parameters().point());
+        SetLikeness none = SetLikeness.none("one sensor each");
+        assertThat(ConditionFigure.of(fit, none))
+                .filteredOn(f -> f.name().equals("left_out"))
+                .singleElement()
+                .satisfies(f -> assertThat(f.value()).isEqualTo(1));
+        assertThat(ConditionFigure.of(without, none)).noneMatch(f -> f.name().equals("left_out"));
+    }
+
     @Test
     void failuresAreNamed() {
         List<HiddenReadings> few = HiddenFleet.readings(FLEET.subList(0, 150));
@@ -180,8 +205,10 @@ class HiddenFitTest {
         assertThat(flat.cause()).contains("age band 5");
 
         List<HiddenReadings> broken = new ArrayList<>(HiddenFleet.readings(FLEET.subList(0, 3000)));
-        broken.add(new HiddenReadings.Builder(100).dead(100).build());
-        assertThat(fit(broken, SETTINGS).status()).isEqualTo(HiddenFit.Status.IMPOSSIBLE_DATA);
+        broken.addAll(Collections.nCopies(200, CONTRADICTORY));
+        HiddenFit impossible = fit(broken, SETTINGS);
+        assertThat(impossible.status()).isEqualTo(HiddenFit.Status.IMPOSSIBLE_DATA);
+        assertThat(impossible.cause()).contains("200 of 3200").contains("one in 20");
         HiddenModel model = HiddenFleet.MODEL;
         assertThat(HiddenFitter.of(model)
                         .withMaxIterations(1)

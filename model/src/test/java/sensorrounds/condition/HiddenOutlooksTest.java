@@ -60,6 +60,7 @@ class HiddenOutlooksTest {
                 1,
                 -1,
                 1,
+                0,
                 1,
                 HiddenFleet.TRUTH,
                 covariance,
@@ -130,6 +131,31 @@ class HiddenOutlooksTest {
                 List.of(),
                 List.of(finding(Finding.Kind.READER_HEARD_NOTHING, null, "2026-06-02")));
         assertThat(outlook(FIT, deaf).pNow()).as("the reader was deaf").isLessThan(0.1);
+    }
+
+    /** A reading taken after the sensor was known dead: no age makes it possible. */
+    @Test
+    void readingsThatContradictEachOtherGiveNoChances() {
+        VehicleHistory history = history(life("1L", answer("2024-05-02", "1L", 1)));
+        SensorOutlook simpler = outlook(FIT, history);
+        HiddenReadings broken = new HiddenReadings.Builder(100)
+                .dead(200)
+                .read(300, HiddenReadings.code(0, 1, true, 0), true)
+                .build();
+        HiddenReadings sound = new HiddenReadings.Builder(100)
+                .read(300, HiddenReadings.code(0, 1, true, 0), true)
+                .build();
+        HiddenOutlooks outlooks = new HiddenOutlooks(
+                FIT, SetLikeness.none("one sensor"), LAWS, (h, life) -> life.part(), SETTINGS, AS_OF);
+        outlooks.of(history, List.of());
+        assertThat(outlooks.chances(List.of(new HiddenOutlooks.Mixed(broken, 1)), simpler))
+                .isEmpty();
+        assertThat(outlooks.chances(
+                        List.of(new HiddenOutlooks.Mixed(broken, 0.5), new HiddenOutlooks.Mixed(broken, 0.5)), simpler))
+                .isEmpty();
+        assertThat(outlooks.chances(
+                        List.of(new HiddenOutlooks.Mixed(broken, 0.5), new HiddenOutlooks.Mixed(sound, 0.5)), simpler))
+                .isEqualTo(outlooks.chances(List.of(new HiddenOutlooks.Mixed(sound, 1)), simpler));
     }
 
     @Test

@@ -29,12 +29,14 @@ class WakeModelTest {
                         Histories.read("2026-03-10", "2RI", null, ReadOutcome.OK, 2, null, null))));
         assertThat(cells.keys())
                 .containsExactly(
-                        new WakeCells.Key("", true, false),
-                        new WakeCells.Key("reader-a", true, false),
-                        new WakeCells.Key("reader-a", true, true));
-        assertThat(cells.tries(new WakeCells.Key("reader-a", true, true), 20)).isEqualTo(new WakeCells.Tries(1, 3));
+                        new WakeCells.Key("", "tech-1", true, false),
+                        new WakeCells.Key("reader-a", "tech-1", true, false),
+                        new WakeCells.Key("reader-a", "tech-1", true, true));
+        assertThat(cells.tries(new WakeCells.Key("reader-a", "tech-1", true, true), 20))
+                .isEqualTo(new WakeCells.Tries(1, 3));
         // With two tries counted per read, the sensor that answered at the fourth is two failures and no success.
-        assertThat(cells.tries(new WakeCells.Key("reader-a", true, true), 2)).isEqualTo(new WakeCells.Tries(0, 2));
+        assertThat(cells.tries(new WakeCells.Key("reader-a", "tech-1", true, true), 2))
+                .isEqualTo(new WakeCells.Tries(0, 2));
     }
 
     @Test
@@ -55,7 +57,8 @@ class WakeModelTest {
                                 Histories.answer("2026-01-10", "1R", 1),
                                 Histories.silent("2026-02-10", "1R", 5),
                                 Histories.silent("2026-03-10", "1R", 5))));
-        assertThat(cells.tries(ordinary(Histories.READER), 20)).isEqualTo(new WakeCells.Tries(3, 3));
+        assertThat(cells.tries(new WakeCells.Key(Histories.READER, "tech-1", false, false), 20))
+                .isEqualTo(new WakeCells.Tries(3, 3));
     }
 
     @Test
@@ -81,7 +84,7 @@ class WakeModelTest {
                 List.of(),
                 List.of(),
                 List.of(Histories.finding(Finding.Kind.READER_HEARD_NOTHING, null, "2026-01-10")));
-        assertThat(new WakeCells(0).add(history).tries(ordinary(Histories.READER), 20))
+        assertThat(new WakeCells(0).add(history).tries(new WakeCells.Key(Histories.READER, "tech-1", false, false), 20))
                 .isEqualTo(new WakeCells.Tries(1, 0));
     }
 

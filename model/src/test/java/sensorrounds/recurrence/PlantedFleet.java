@@ -110,8 +110,30 @@ final class PlantedFleet {
         UNNAMED
     }
 
+    /**
+     * Who works with which reader.
+     *
+     * @param slowTechnician factor on the odds of every try of the technician called {@link #SLOW_TECHNICIAN}
+     */
+    record Crew(Hands hands, double slowTechnician) {}
+
+    /** How readers and technicians go together. */
+    enum Hands {
+        /** One technician does everything. */
+        ONE,
+        /** Each technician has a reader that nobody else uses. */
+        OWN_READERS,
+        /** A technician per vehicle, who takes a colleague's reader at one visit in five. */
+        SHARING,
+        /** The same, but the logs do not name the technician. */
+        SHARING_UNNAMED
+    }
+
+    static final String SLOW_TECHNICIAN = "T0";
+
     private final World world;
     private final Readers readers;
+    private final Crew crew;
     private final double[] readerChance = new double[READERS];
 
     PlantedFleet(World world) {
@@ -119,8 +141,13 @@ final class PlantedFleet {
     }
 
     PlantedFleet(World world, Readers readers) {
+        this(world, readers, new Crew(Hands.ONE, 1));
+    }
+
+    PlantedFleet(World world, Readers readers, Crew crew) {
         this.world = world;
         this.readers = readers;
+        this.crew = crew;
         for (int r = 0; r < READERS; r++) {
             readerChance[r] = 0.80 + 0.02 * r;
         }
@@ -134,11 +161,12 @@ final class PlantedFleet {
     }
 
     /** True chance that one try wakes a sound sensor; without the reader's name that of the average one. */
-    double chance(String readerId, WheelPosition position, Double celsius) {
+    double chance(String readerId, String technicianId, WheelPosition position, Double celsius) {
         double own = readerId == null
                 ? Arrays.stream(readerChance).average().orElseThrow()
                 : readerChance[Integer.parseInt(readerId.substring(2))];
         double odds = odds(own)
+                * (SLOW_TECHNICIAN.equals(technicianId) ? crew.slowTechnician() : 1)
                 * (position.mount() == Mount.INNER ? INNER_ODDS : 1)
                 * (celsius != null && celsius < 0 ? COLD_ODDS : 1);
         return odds / (1 + odds);
@@ -270,7 +298,7 @@ final class PlantedFleet {
                     id + "-" + day,
                     0,
                     day.atTime(9, 0),
-                    "T1",
+                    crew.hands() == Hands.SHARING_UNNAMED ? null : technician(reader),
                     readers == Readers.NAMED ? reader : null,
                     id,
                     null,
@@ -298,6 +326,14 @@ final class PlantedFleet {
             return new Visit(header, rows);
         }
 
+        private String technician(String reader) {
+            return switch (crew.hands()) {
+                case ONE -> "T1";
+                case OWN_READERS -> "T" + reader.substring(2);
+                case SHARING, SHARING_UNNAMED -> "T" + own;
+            };
+        }
+
         private List<FaultCode> codes() {
             if (!chance(world.coded())) {
                 return List.of();
@@ -319,7 +355,7 @@ final class PlantedFleet {
             String sensor = (after ? "B" : "A")
                     + Integer.toHexString(0x1000000 + id.hashCode() * 31 + w).toUpperCase();
             boolean weak = w == cause && !day.isBefore(onset) && (replacedOn[w] == null || after);
-            double p = PlantedFleet.this.chance(reader, place, celsius);
+            double p = PlantedFleet.this.chance(reader, technician(reader), place, celsius);
             if (weak && slow) {
                 p = scaled(p, world.slowOdds());
             } else if (!weak && otherSlow[w]) {

@@ -40,8 +40,8 @@ class ShippingTest {
         assertThatThrownBy(() -> new RecurrenceSettings(
                         0, 365, 20, 10, 1, 50, 20, SuspectWeights.defaults(), ConditionSettings.defaults()))
                 .hasMessage("minimumReturns is 0.0, expected 1 or more; correct it in the settings");
-        assertThatThrownBy(
-                        () -> new ConditionSettings(0.05, 1.5, 6, 0.7, 0, 10, 2, 1, 0.85, 20, 10, 20, 0.02, 0.98, null))
+        assertThatThrownBy(() ->
+                        new ConditionSettings(0.05, 1.5, 6, 0.7, 0, 10, 2, 1, 0.4, 0.85, 20, 10, 20, 0.02, 0.98, null))
                 .hasMessageContaining("slowOddsFactor is 1.5");
     }
 

@@ -118,7 +118,7 @@ final class SuspectOracle {
         double log = 0;
         for (LifeReading r : life.readings()) {
             boolean weak = onset != null && !r.day().isBefore(onset);
-            double p = fleet.chance(r.readerId(), r.position(), r.ambientCelsius());
+            double p = fleet.chance(r.readerId(), r.technicianId(), r.position(), r.ambientCelsius());
             if (weak && slow) {
                 p = PlantedFleet.scaled(p, fleet.world().slowOdds());
             } else if (!weak && otherSlow) {

@@ -7,9 +7,13 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import sensorrounds.condition.ConditionSettings;
 import sensorrounds.condition.WakeCells;
 import sensorrounds.condition.WakeModel;
+import sensorrounds.recurrence.PlantedFleet.Crew;
+import sensorrounds.recurrence.PlantedFleet.Hands;
 import sensorrounds.recurrence.PlantedFleet.Planted;
 import sensorrounds.recurrence.PlantedFleet.Readers;
 import sensorrounds.recurrence.PlantedFleet.World;
@@ -21,6 +25,9 @@ import sensorrounds.recurrence.PlantedFleet.World;
  */
 class SuspectStudyTest {
     private static final int VEHICLES = Integer.getInteger("study.vehicles", 3000);
+    /** As slow as the slow reader: a chance of .80 becomes one of .44. */
+    private static final double SLOW_ODDS = 0.2;
+
     private static final RecurrenceSettings SETTINGS = RecurrenceSettings.defaults();
 
     /**
@@ -103,6 +110,35 @@ class SuspectStudyTest {
                         all.stream().filter(j -> j.planted().readSlowly()).toList()))
                 .isGreaterThanOrEqualTo(0.88);
         assertThat(excessBlame("readers named", all)).isLessThan(0.03);
+    }
+
+    /** As above where the slow reader is one technician's own, so that the two are one, and where readers are lent now and then. */
+    @ParameterizedTest
+    @EnumSource(
+            value = Hands.class,
+            names = {"OWN_READERS", "SHARING"})
+    void aSlowReaderDoesNotShiftTheSuspectsWhereTechniciansAreNamedToo(Hands hands) {
+        World world = World.ordinary().withSlowReader(0.45);
+        List<Judged> all = judged(new PlantedFleet(world, Readers.NAMED, new Crew(hands, 1)), 3);
+        assertThat(asOftenAsTheOracle("one slow reader, " + hands, all)).isGreaterThanOrEqualTo(0.9);
+        assertThat(excessBlame("readers and technicians named, " + hands, all)).isLessThan(0.03);
+    }
+
+    @Test
+    void aSlowTechnicianWithOrdinaryReadersDoesNotShiftTheSuspects() {
+        Crew crew = new Crew(Hands.SHARING, SLOW_ODDS);
+        List<Judged> all = judged(new PlantedFleet(World.ordinary(), Readers.NAMED, crew), 4);
+        assertThat(asOftenAsTheOracle("one slow technician", all)).isGreaterThanOrEqualTo(0.9);
+        assertThat(excessBlame("slow technician named", all)).isLessThan(0.03);
+    }
+
+    /** The check above can fail: the same logs without the names of technicians do shift the suspects. */
+    @Test
+    void withoutTheNameOfTheTechnicianItWould() {
+        Crew crew = new Crew(Hands.SHARING_UNNAMED, SLOW_ODDS);
+        assertThat(excessBlame(
+                        "technicians not named", judged(new PlantedFleet(World.ordinary(), Readers.NAMED, crew), 4)))
+                .isGreaterThan(0.03);
     }
 
     /** The check above can fail: the same logs without the name of the reader do shift the suspects. */
