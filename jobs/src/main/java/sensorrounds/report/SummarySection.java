@@ -207,6 +207,7 @@ final class SummarySection implements Section {
                             ? "None of the fits carries a caution."
                             : Format.count(head.weakFits().size(), "fit carries", "fits carry")
                                     + " a caution that the section spells out.");
+            SurvivalSection.priorPart(data.fits()).ifPresent(words -> h.text(" " + words));
             h.text(" For one sensor the limits are wide: the order of the list is surer than any one date.");
         }
         h.close("li").line();

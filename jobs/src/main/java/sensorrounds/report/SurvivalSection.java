@@ -1,13 +1,16 @@
 package sensorrounds.report;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import sensorrounds.history.FailureCause;
 import sensorrounds.report.ReportData.ReportRatio;
 import sensorrounds.survival.CohortFit;
+import sensorrounds.survival.CohortLadder;
 import sensorrounds.survival.CurvePoint;
 import sensorrounds.survival.NpmleCheck;
 
@@ -62,6 +65,9 @@ final class SurvivalSection implements Section {
     }
 
     private static void cautions(Html h, ReportData data) {
+        priorPart(data.fits())
+                .ifPresent(words ->
+                        h.open("p", "class", "owed").text(words).close("p").line());
         double much = data.survival().preventiveWarningShare();
         List<CohortFit> many = data.fits().stream()
                 .filter(f -> f.preventiveShare() > much)
@@ -80,6 +86,20 @@ final class SurvivalSection implements Section {
                         + "pessimistic bound, which counts each of them as a failure.")
                 .close("p")
                 .line();
+    }
+
+    /** How much of what is said of lives comes from a declared prior and how much from this fleet; empty without one. */
+    static Optional<String> priorPart(List<CohortFit> fits) {
+        return fits.stream()
+                .filter(f -> f.cohort().equals(CohortLadder.POOL))
+                .filter(f -> f.law().shares().prior() > 0)
+                .findFirst()
+                .map(f -> "This fleet has " + Format.count(f.failures(), "failure")
+                        + " of sensors of known age, too few for a law of life of its own: "
+                        + Format.chance(f.law().shares().prior())
+                        + " of what is known of the median life comes from the prior that the settings declare, "
+                        + Format.chance(f.law().shares().own())
+                        + " from the fleet. The limits are as wide as that.");
     }
 
     private static void charts(Html h, ReportData data) {
@@ -118,7 +138,7 @@ final class SurvivalSection implements Section {
                         Grid.Shape.SCROLLS, "Laws of life by cohort: the law in use, and the Weibull with 95 % limits")
                 .column("Cohort", (h1, f) -> h1.data(f.cohort()))
                 .column("Status of its own fit", (h1, f) -> h1.data(Words.ofName(f.status())))
-                .column("Stands on", (h1, f) -> h1.data(Words.ofName(f.rung())))
+                .column("Stands on", SurvivalSection::basis)
                 .column("To know", (h1, f) -> note(h1, f.note()))
                 .column("Without a shape", (h1, f) -> note(h1, npmle(f.npmle())))
                 .count("Lives", CohortFit::lives)
@@ -146,6 +166,20 @@ final class SurvivalSection implements Section {
                 .number("Gradient", CohortFit::gradientNorm, (h1, f) -> h1.text(scientific(f.gradientNorm())))
                 .number("Preventive", CohortFit::preventiveShare, (h1, f) -> h1.text(Format.share(f.preventiveShare())))
                 .write(h, rows);
+    }
+
+    /** The rung, and whose experience it is where it is not the cohort's own alone. */
+    private static void basis(Html h, CohortFit f) {
+        CohortFit.Shares shares = f.law().shares();
+        h.open("span", "class", "key").data(Words.ofName(f.rung())).close();
+        if (shares.own() < 1) {
+            List<String> words = new ArrayList<>();
+            words.add(shares.own() > 0 ? Format.chance(shares.own()) + " its own lives" : "");
+            words.add(shares.others() > 0 ? Format.chance(shares.others()) + " other cohorts’ or all lives" : "");
+            words.add(shares.prior() > 0 ? Format.chance(shares.prior()) + " the declared prior" : "");
+            words.removeIf(String::isEmpty);
+            h.element("span", String.join(", ", words), "class", "under");
+        }
     }
 
     private static void note(Html h, String note) {

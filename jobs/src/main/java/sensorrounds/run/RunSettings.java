@@ -19,6 +19,7 @@ import sensorrounds.review.CohortBy;
 import sensorrounds.review.ReviewSettings;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.CohortLadder;
+import sensorrounds.survival.WeakPrior;
 
 /**
  * The settings of a run: what the review needs, and the limits of the run itself.
@@ -60,10 +61,12 @@ public record RunSettings(ReviewSettings review, double quarantineLimit, int rep
             String cohortBy = ladder.remove("cohortBy").asText();
             double preventiveWarningShare =
                     ladder.remove("preventiveWarningShare").asDouble();
+            WeakPrior weakPrior = read(ladder.remove("weakPrior"), WeakPrior.class);
             ReviewSettings review = new ReviewSettings(
                     read(history, HistorySettings.class),
                     cohortBy(cohortBy, fileName),
                     read(ladder, CohortLadder.Settings.class),
+                    weakPrior,
                     preventiveWarningShare,
                     read(condition, ConditionSettings.class),
                     read(tree.get("outlook"), OutlookSettings.class),

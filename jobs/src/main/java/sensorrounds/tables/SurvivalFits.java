@@ -75,7 +75,19 @@ public final class SurvivalFits {
                     number(
                             "aic_gain",
                             "By how much Akaike's criterion prefers two hazards to the Weibull; null when not fitted.",
-                            f -> f.law().aicGain())));
+                            f -> f.law().aicGain()),
+                    number(
+                            "own_share",
+                            "What the scale rests on, in shares that add up to 1: the cohort's own lives.",
+                            f -> f.law().shares().own()),
+                    number(
+                            "others_share",
+                            "The lives of the other cohorts, or of all together.",
+                            f -> f.law().shares().others()),
+                    number(
+                            "prior_share",
+                            "A prior declared in the settings.",
+                            f -> f.law().shares().prior())));
 
     private SurvivalFits() {}
 }

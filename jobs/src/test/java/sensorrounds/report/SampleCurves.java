@@ -55,7 +55,8 @@ final class SampleCurves {
                         0.28,
                         "Few sensors are at risk before the age of one year.",
                         new NpmleCheck("CONVERGED", 310, "NOT_UNIQUE", ""),
-                        new CohortFit.LawInUse(CohortFit.Form.EARLY_AND_WEAR, 1, 40000, 3.1, 2500, 6.2)),
+                        new CohortFit.LawInUse(
+                                CohortFit.Form.EARLY_AND_WEAR, 1, 40000, 3.1, 2500, 6.2, CohortFit.Shares.OWN)),
                 new CohortFit(
                         "car",
                         "POOLED_SHAPE",

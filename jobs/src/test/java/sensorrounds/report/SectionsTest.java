@@ -12,6 +12,12 @@ import sensorrounds.report.ReportData.Listed;
 import sensorrounds.report.RoundSheet.Task;
 import sensorrounds.report.RoundSheet.VehicleTasks;
 import sensorrounds.report.RunFacts.RowCounts;
+import sensorrounds.survival.CohortFit;
+import sensorrounds.survival.CohortLadder;
+import sensorrounds.survival.CohortLife;
+import sensorrounds.survival.Lifetime;
+import sensorrounds.survival.LifetimeSample;
+import sensorrounds.survival.WeakPrior;
 
 /** What each list says; the figures are those of {@link SampleReport}. */
 class SectionsTest {
@@ -40,6 +46,25 @@ class SectionsTest {
                 .contains("4 wheels on 3 vehicles are known to give no warning")
                 .contains("1 more wheel gives probably none")
                 .contains("On 1 vehicle the system’s own warning was on");
+    }
+
+    @Test
+    void aDeclaredPriorIsNamedWithItsShare() {
+        assertThat(SurvivalSection.priorPart(SampleCurves.fits())).isEmpty();
+        LifetimeSample few = LifetimeSample.of(List.of(
+                Lifetime.interval(0, 900, 1000),
+                Lifetime.interval(0, 1500, 1700),
+                new Lifetime(0, 1200, Lifetime.NEVER, 40)));
+        List<CohortFit> fits =
+                CohortLadder.withDefaults().with(WeakPrior.declared()).fit(Map.of("van", few)).values().stream()
+                        .map(CohortLife::fit)
+                        .toList();
+        CohortFit.Shares shares = fits.get(0).law().shares();
+        assertThat(Page.plain(SurvivalSection.priorPart(fits).orElseThrow()))
+                .startsWith("This fleet has 2 failures of sensors of known age")
+                .contains(Page.plain(Format.chance(shares.prior()))
+                        + " of what is known of the median life comes from the prior")
+                .contains(Page.plain(Format.chance(shares.own())) + " from the fleet");
     }
 
     @Test

@@ -20,6 +20,7 @@ import sensorrounds.outlook.OutlookSettings;
 import sensorrounds.recurrence.RecurrenceSettings;
 import sensorrounds.replacement.ReplacementSettings;
 import sensorrounds.stock.StockSettings;
+import sensorrounds.survival.WeakPrior;
 
 class SettingsTest {
     @Test
@@ -31,6 +32,7 @@ class SettingsTest {
         assertThat(review.recurrence()).isEqualTo(RecurrenceSettings.defaults());
         assertThat(review.replacement()).isEqualTo(ReplacementSettings.defaults());
         assertThat(review.stock()).isEqualTo(StockSettings.defaults());
+        assertThat(review.weakPrior()).isEqualTo(WeakPrior.declared());
     }
 
     @TestFactory

@@ -61,8 +61,10 @@ public record Estimates(
         // The ladder sees the pool through the cohorts; only what stands beside the laws needs it as one of them.
         cohorts.put(CohortLadder.POOL, LifeCells.pooled(cohorts.values()));
         cohorts.forEach((cohort, cells) -> preventiveShares.put(cohort, cells.preventiveShare()));
-        SortedMap<String, CohortLife> ladder =
-                CohortLadder.withDefaults().with(settings.ladder()).fit(samples, preventiveShares);
+        SortedMap<String, CohortLife> ladder = CohortLadder.withDefaults()
+                .with(settings.ladder())
+                .with(settings.weakPrior())
+                .fit(samples, preventiveShares);
         Map<String, LifeLaws.Law> laws = new HashMap<>();
         List<CohortFit> fits = new ArrayList<>();
         List<CurvePoint> curves = new ArrayList<>();

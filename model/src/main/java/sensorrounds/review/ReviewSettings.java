@@ -9,10 +9,12 @@ import sensorrounds.replacement.Costs;
 import sensorrounds.replacement.ReplacementSettings;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.CohortLadder;
+import sensorrounds.survival.WeakPrior;
 
 /**
  * Every cost, horizon, threshold and prior that a review of a fleet rests on.
  *
+ * @param weakPrior what is held likely of a sensor's life where the fleet has too few failures for a law
  * @param preventiveWarningShare share of preventive replacements, of these and the failures, above which a cohort's
  *     curve carries a warning; 0 to 1
  */
@@ -20,6 +22,7 @@ public record ReviewSettings(
         HistorySettings history,
         CohortBy cohortBy,
         CohortLadder.Settings ladder,
+        WeakPrior weakPrior,
         double preventiveWarningShare,
         ConditionSettings condition,
         OutlookSettings outlook,

@@ -7,7 +7,7 @@ import java.util.Optional;
  * The fit of one cohort for the tables.
  *
  * @param cohort name of the cohort
- * @param rung rung of the ladder in use: own fit, pooled shape, pooled, weak prior, none
+ * @param rung rung of the ladder in use: own fit, partly pooled, pooled shape, pooled, weak prior, none
  * @param status what came of the cohort's own fit
  * @param lives lives in the cohort
  * @param failures failures among them
@@ -58,6 +58,19 @@ public record CohortFit(
     }
 
     /**
+     * Whose experience the scale of a law rests on, in shares that add up to 1; NaN where there is no law or they cannot be told.
+     *
+     * @param own of the cohort's own lives; for the pool of all cohorts, of all lives
+     * @param others of the other cohorts, or of all lives together
+     * @param prior of a declared prior
+     */
+    public record Shares(double own, double others, double prior) implements Serializable {
+        public static final Shares OWN = new Shares(1, 0, 0);
+        static final Shares OTHERS = new Shares(0, 1, 0);
+        static final Shares NONE = new Shares(Double.NaN, Double.NaN, Double.NaN);
+    }
+
+    /**
      * The law in use where it is not the Weibull of the columns before.
      *
      * @param form null when there is no law
@@ -66,16 +79,23 @@ public record CohortFit(
      * @param wearShape shape of the wear-out beside it
      * @param wearScaleDays its scale, days
      * @param aicGain by how much Akaike's criterion prefers the best law of two hazards to the Weibull; NaN without one
+     * @param shares what its scale rests on
      */
     public record LawInUse(
-            Form form, double earlyShape, double earlyScaleDays, double wearShape, double wearScaleDays, double aicGain)
+            Form form,
+            double earlyShape,
+            double earlyScaleDays,
+            double wearShape,
+            double wearScaleDays,
+            double aicGain,
+            Shares shares)
             implements Serializable {
-        /** A Weibull law. */
+        /** A Weibull law from a cohort's own lives. */
         public static LawInUse weibull(double aicGain) {
-            return plain(Form.WEIBULL, aicGain);
+            return plain(Form.WEIBULL, aicGain, Shares.OWN);
         }
 
-        static LawInUse of(Optional<LifeLaw> law, double aicGain) {
+        static LawInUse of(Optional<LifeLaw> law, double aicGain, Shares shares) {
             if (law.isPresent() && law.get() instanceof EarlyWearLife two) {
                 return new LawInUse(
                         Form.EARLY_AND_WEAR,
@@ -83,13 +103,14 @@ public record CohortFit(
                         two.earlyScaleDays(),
                         two.wearShape(),
                         two.wearScaleDays(),
-                        aicGain);
+                        aicGain,
+                        shares);
             }
-            return plain(law.isPresent() ? Form.WEIBULL : null, aicGain);
+            return plain(law.isPresent() ? Form.WEIBULL : null, aicGain, shares);
         }
 
-        private static LawInUse plain(Form form, double aicGain) {
-            return new LawInUse(form, Double.NaN, Double.NaN, Double.NaN, Double.NaN, aicGain);
+        private static LawInUse plain(Form form, double aicGain, Shares shares) {
+            return new LawInUse(form, Double.NaN, Double.NaN, Double.NaN, Double.NaN, aicGain, shares);
         }
     }
 

@@ -6,12 +6,13 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import sensorrounds.survival.CohortFit.LawInUse;
-import sensorrounds.survival.ParametricFitter.ScalePrior;
+import sensorrounds.survival.CohortFit.Shares;
 
 /**
  * A law of life for each cohort, from the most its data can carry: its own fit ({@link OwnLaw}: a Weibull, or wear-out
  * beside an early hazard where Akaike's criterion prefers it); else a Weibull of the shape common to all
- * cohorts ({@link CommonShapeFitter}) with its own scale, shrunk weakly towards the pooled scale; else the pooled law;
+ * cohorts ({@link CommonShapeFitter}) with its own scale, drawn towards that of the others as strongly as the cohorts are alike
+ * ({@link CohortSpread}), or with a declared strength where they are fewer than four; else the pooled law;
  * else, where a prior was declared, the law of all lives with it ({@link WeakPriorFitter}); else none, with the reason. The row of {@link #POOL} is the fit of all lives merged, for reference. The same cohorts always give the same answer, in whatever order they come.
  *
  * <p>Why a common shape: cohorts that fail by the same mechanism tend to share the shape while their scales differ
@@ -34,6 +35,9 @@ public final class CohortLadder {
     /** Which law is in use, from the most particular. */
     public enum Rung {
         OWN_FIT,
+        /** The common shape; own scale drawn towards that of the typical cohort as strongly as cohorts are alike. */
+        PARTLY_POOLED,
+        /** The same with a declared strength, where the cohorts are too few to tell it. */
         POOLED_SHAPE,
         POOLED,
         /** All lives together with a declared prior, where they are too few for a law of their own. */
@@ -46,7 +50,8 @@ public final class CohortLadder {
      *
      * @param minFailures failures a cohort needs to go by its own fit
      * @param minPooledFailures failures all cohorts together need for the pooled law
-     * @param priorFailures how many failures' worth the pooled scale weighs against a cohort's own experience
+     * @param priorFailures how many failures' worth the pooled scale weighs against a cohort's own experience, where the
+     *     cohorts are too few to tell
      */
     public record Settings(double minFailures, double minPooledFailures, double priorFailures) implements Serializable {
         public Settings {
@@ -71,7 +76,7 @@ public final class CohortLadder {
     }
 
     /**
-     * With a declared prior for a fleet whose lives are too few for a law: then there is an answer from the first life on, with
+     * With a declared prior for a fleet whose lives are too few for a law: then there is an answer from the first day under observation, with
      * limits as wide as what is not known. Every cohort stands on the law of all lives. Without it such a fleet has no law.
      */
     public CohortLadder with(WeakPrior newPrior) {
@@ -103,7 +108,9 @@ public final class CohortLadder {
         Choice pooled = poolChoice(pool, pooledFit);
         Lent lent = pooled.rung() == Rung.WEAK_PRIOR
                 ? null
-                : pooled.weibull().map(law -> lent(ordered, pool, law)).orElse(null);
+                : pooled.weibull()
+                        .map(law -> Lent.of(ordered, pool, law, settings))
+                        .orElse(null);
         SortedMap<String, CohortLife> result = new TreeMap<>();
         result.put(POOL, row(POOL, pool, pooledFit, pooled, preventiveShares));
         ordered.forEach((name, sample) -> {
@@ -114,9 +121,10 @@ public final class CohortLadder {
     }
 
     /** The law in use, and the Weibull law beside it: the same one unless the own fit is of another form. */
-    private record Choice(Rung rung, Optional<LifeLaw> life, Optional<WeibullLife> weibull, String note) {
+    private record Choice(
+            Rung rung, Optional<LifeLaw> life, Optional<WeibullLife> weibull, Shares shares, String note) {
         static Choice none(String note) {
-            return new Choice(Rung.NONE, Optional.empty(), Optional.empty(), note);
+            return new Choice(Rung.NONE, Optional.empty(), Optional.empty(), Shares.NONE, note);
         }
 
         static Choice own(OwnLaw fit) {
@@ -124,37 +132,13 @@ public final class CohortLadder {
                     Rung.OWN_FIT,
                     Optional.of(fit.law()),
                     Optional.of(fit.weibull().life()),
+                    Shares.OWN,
                     fit.note());
         }
 
-        static Choice weibull(Rung rung, WeibullLife law, String note) {
-            return new Choice(rung, Optional.of(law), Optional.of(law), note);
+        static Choice weibull(Rung rung, WeibullLife law, Shares shares, String note) {
+            return new Choice(rung, Optional.of(law), Optional.of(law), shares, note);
         }
-    }
-
-    /** What a cohort without a fit of its own borrows: a shape, and the scale its own is shrunk towards. */
-    private record Lent(double shape, double varLogShape, double scaleDays, String words) {}
-
-    /** The scale lent is that of all lives at the shape lent, so that failures expected and seen agree in all. */
-    private static Lent lent(SortedMap<String, LifetimeSample> cohorts, LifetimeSample pool, WeibullLife merged) {
-        CommonShapeFit common = CommonShapeFitter.withDefaults().fit(cohorts.values());
-        if (common.converged()) {
-            ParametricFit scale = ParametricFitter.of(Family.WEIBULL)
-                    .withShape(common.shape(), common.varLogShape())
-                    .fit(pool);
-            if (scale.converged()) {
-                return new Lent(
-                        common.shape(),
-                        common.varLogShape(),
-                        scale.scale().value(),
-                        "the shape common to " + Counted.cohorts(common.cohorts()));
-            }
-        }
-        return new Lent(
-                merged.shape(),
-                merged.varLogShape(),
-                merged.scaleDays(),
-                "the shape of all lives merged, since there is no common one (" + common.cause() + ")");
     }
 
     private Choice poolChoice(LifetimeSample pool, OwnLaw fit) {
@@ -166,12 +150,20 @@ public final class CohortLadder {
                 ? "the pooled fit failed: " + fit.weibull().cause()
                 : "all cohorts together have " + Counted.failures(pool.failures()) + "; a law of life needs "
                         + Counted.number(settings.minPooledFailures());
-        return prior.map(p -> weak(pool, p, reason)).orElse(Choice.none(reason));
+        // A prior alone says nothing of this fleet: without a life under observation there is no law.
+        return prior.filter(p -> pool.exposure() > 0)
+                .map(p -> weak(pool, p, reason))
+                .orElse(Choice.none(reason));
     }
 
     private static Choice weak(LifetimeSample pool, WeakPrior prior, String reason) {
         WeakPriorFit fit = WeakPriorFitter.of(prior).fit(pool);
-        return Choice.weibull(Rung.WEAK_PRIOR, fit.life(), reason + "; " + WeakPriorWords.of(fit));
+        double fromPrior = Math.min(1, fit.medianLife().fromPrior());
+        return Choice.weibull(
+                Rung.WEAK_PRIOR,
+                fit.life(),
+                new Shares(1 - fromPrior, 0, fromPrior),
+                reason + "; " + WeakPriorWords.of(fit));
     }
 
     private Choice choice(LifetimeSample sample, OwnLaw own, Choice pooled, Lent lent) {
@@ -190,22 +182,28 @@ public final class CohortLadder {
                     Rung.WEAK_PRIOR,
                     pooled.life(),
                     pooled.weibull(),
-                    reason + "; the law of all cohorts together: " + pooled.note());
+                    new Shares(0, pooled.shares().own(), pooled.shares().prior()),
+                    reason + "; the law of all cohorts together with the declared prior, which see");
         }
-        ParametricFit scaled = ParametricFitter.of(Family.WEIBULL)
-                .withShape(lent.shape(), lent.varLogShape())
-                .with(new ScalePrior(lent.scaleDays(), settings.priorFailures()))
-                .fit(sample);
+        ParametricFit scaled = lent.fit(sample);
         if (scaled.converged()) {
+            Lent.Borrowed law = lent.law(scaled, sample);
             return Choice.weibull(
-                    Rung.POOLED_SHAPE,
-                    scaled.life(),
-                    reason
-                            + "; " + lent.words() + ", own scale shrunk towards the pooled one with the weight of "
-                            + Counted.failures(settings.priorFailures()));
+                    lent.rung(),
+                    law.life(),
+                    law.shares(),
+                    reason + "; " + lent.shapeWords() + ", " + lent.scaleWords() + words(law.shares()));
         }
         return new Choice(
-                Rung.POOLED, pooled.life(), pooled.weibull(), reason + "; own scale failed: " + scaled.cause());
+                Rung.POOLED,
+                pooled.life(),
+                pooled.weibull(),
+                Shares.OTHERS,
+                reason + "; own scale failed: " + scaled.cause());
+    }
+
+    private static String words(Shares shares) {
+        return Double.isNaN(shares.own()) ? "" : ": " + Math.round(100 * shares.own()) + " % of it its own experience";
     }
 
     private static CohortLife row(
@@ -235,7 +233,7 @@ public final class CohortLadder {
                 shares.getOrDefault(cohort, Double.NaN),
                 choice.note(),
                 NpmleCheck.NOT_RUN,
-                LawInUse.of(choice.life(), own.aicGain()));
+                LawInUse.of(choice.life(), own.aicGain(), choice.shares()));
         return new CohortLife(choice.rung(), choice.life(), weibull, fit);
     }
 }

@@ -59,7 +59,7 @@ class CommonShapeFitterTest {
         }
         cohorts.put("part few", LifetimeSample.of(SimulatedRounds.simulate(7, 20, 2.5, 7, 5, 3)));
         Map<String, CohortLife> fits = CohortLadder.withDefaults().fit(cohorts);
-        assertThat(fits.get("part few").rung()).isEqualTo(CohortLadder.Rung.POOLED_SHAPE);
+        assertThat(fits.get("part few").rung()).isEqualTo(CohortLadder.Rung.PARTLY_POOLED);
         assertThat(fits.get("part few").fit().shape()).isCloseTo(2.5, within(0.15));
         assertThat(fits.get("all").fit().shape()).isLessThan(1.2);
     }

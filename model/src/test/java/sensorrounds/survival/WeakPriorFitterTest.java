@@ -151,11 +151,16 @@ class WeakPriorFitterTest {
         SortedMap<String, CohortLife> rows = plain.with(WeakPrior.declared()).fit(Map.of("cars", small));
         for (String row : List.of("cars", CohortLadder.POOL)) {
             assertThat(rows.get(row).rung()).isEqualTo(CohortLadder.Rung.WEAK_PRIOR);
-            assertThat(rows.get(row).fit().note())
-                    .contains("4 failures")
-                    .contains("median life 3 to 20 years, shape 1 to 5")
-                    .contains("the prior's part of what is known is");
+            assertThat(rows.get(row).fit().note()).contains("4 failures");
         }
+        CohortFit pool = rows.get(CohortLadder.POOL).fit();
+        assertThat(pool.note())
+                .contains("median life 3 to 20 years, shape 1 to 5")
+                .contains("the prior's part of what is known is");
+        assertThat(pool.law().shares().prior())
+                .isCloseTo(fit.medianLife().fromPrior(), within(1e-12))
+                .isCloseTo(1 - pool.law().shares().own(), within(1e-12));
+        assertThat(rows.get("cars").fit().law().shares().own()).isZero();
         LifeLaw law = rows.get("cars").life().orElseThrow();
         double[] limits = law.failureWithinLimits(4 * YEAR, 365, 1, 0);
         Estimate exact = fit.failureWithin(4 * YEAR, 365);
@@ -184,7 +189,7 @@ class WeakPriorFitterTest {
                 .with(new WeakPrior(40 * YEAR, 60 * YEAR, 1, 5))
                 .fit(Map.of("cars", fleet(new Random(6), 400, 3, 1)));
 
-        assertThat(rows.get("cars").fit().note()).contains("far from the prior: declare another");
+        assertThat(rows.get(CohortLadder.POOL).fit().note()).contains("far from the prior: declare another");
         assertThatThrownBy(() -> new WeakPrior(5, 3, 1, 2)).hasMessageContaining("rising positive limits");
     }
 
