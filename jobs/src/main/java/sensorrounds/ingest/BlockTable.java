@@ -70,7 +70,8 @@ final class BlockTable {
                 files,
                 stretches -> context.parallelize(stretches, stretches.size())
                         .map(stretch -> SliceSurvey.of(stretch, hadoop.value().value()))
-                        .collect());
+                        .collect(),
+                context.hadoopConfiguration());
         context.setJobDescription("Read " + files.size() + " visit logs");
         Pseudonyms replacing = pseudonyms;
         JavaRDD<Row> blocks = context.parallelize(parts, tasks(parts, context.defaultParallelism(), bytesPerTask))

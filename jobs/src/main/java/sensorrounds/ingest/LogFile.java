@@ -26,7 +26,8 @@ public record LogFile(
     public enum Format {
         JSON_LINES("jsonl"),
         CSV("csv"),
-        XLSX("xlsx");
+        XLSX("xlsx"),
+        PARQUET("parquet");
 
         private final String word;
 

@@ -159,7 +159,7 @@ public final class LogFiles {
     /** A layout may be for one sheet alone. */
     private LogFile sheet(LogFile workbook, String title) {
         LogFile sheet = workbook.sheet(title);
-        return workbook.layout() == Layout.CANONICAL ? sheet.with(layout(sheet.name(), sheet.format())) : sheet;
+        return workbook.layout().name() == null ? sheet.with(layout(sheet.name(), sheet.format())) : sheet;
     }
 
     private static String name(Path file, Path root) {
@@ -203,6 +203,11 @@ public final class LogFiles {
 
     /** Reads the first record only. */
     private void sniff(LogFile log) {
+        if (log.format() == LogFile.Format.PARQUET) {
+            // Its columns stand at its end, and tell all.
+            LogReader.open(LogSlice.whole(log), hadoop).close();
+            return;
+        }
         try (Reader text = LogStreams.open(log, hadoop)) {
             if (log.format() == LogFile.Format.CSV) {
                 // Reading the header refuses what is no log.

@@ -9,7 +9,7 @@ import java.util.Set;
  * @param gzipped true when it is compressed as a whole
  */
 record LogForm(LogFile.Format format, boolean gzipped) {
-    static final String ENDINGS = ".jsonl, .jsonl.gz, .csv, .csv.gz or .xlsx";
+    static final String ENDINGS = ".jsonl, .jsonl.gz, .csv, .csv.gz, .xlsx or .parquet";
 
     private static final String GZIP = ".gz";
     private static final Set<String> OTHER_SHEETS =
@@ -26,6 +26,7 @@ record LogForm(LogFile.Format format, boolean gzipped) {
             case "csv" -> LogFile.Format.CSV;
             // The same with macros, which are not looked at.
             case "xlsx", "xlsm" -> LogFile.Format.XLSX;
+            case "parquet" -> LogFile.Format.PARQUET;
             default -> null;
         };
         if (format == null) {
@@ -43,12 +44,12 @@ record LogForm(LogFile.Format format, boolean gzipped) {
                             "a name ending in " + ENDINGS,
                             "move the file out of the folder of logs, or put an underscore before its name");
         }
-        if (gzipped && format == LogFile.Format.XLSX) {
+        if (gzipped && (format == LogFile.Format.XLSX || format == LogFile.Format.PARQUET)) {
             throw new RefusedInput(
-                    "a workbook inside a gzip file",
+                    "a workbook or Parquet file inside a gzip file",
                     name,
                     null,
-                    "the workbook itself, which is compressed already",
+                    "the file itself, which is compressed already",
                     "unpack it with gunzip");
         }
         return new LogForm(format, gzipped);

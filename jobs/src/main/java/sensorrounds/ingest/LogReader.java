@@ -47,9 +47,15 @@ public final class LogReader implements Iterator<LogRow> {
 
     private static LogReader of(LogSlice slice, Configuration hadoop, Pseudonyms pseudonyms) throws IOException {
         LogFile file = slice.file();
-        if (file.format() == LogFile.Format.XLSX) {
-            return new LogReader(file, SheetLog.open(file, hadoop), null, pseudonyms);
-        }
+        return switch (file.format()) {
+            case JSON_LINES, CSV -> ofLines(slice, hadoop, pseudonyms);
+            case XLSX -> new LogReader(file, SheetLog.open(file, hadoop), null, pseudonyms);
+            case PARQUET -> new LogReader(file, ParquetLog.open(slice, hadoop), null, pseudonyms);
+        };
+    }
+
+    private static LogReader ofLines(LogSlice slice, Configuration hadoop, Pseudonyms pseudonyms) throws IOException {
+        LogFile file = slice.file();
         boolean csv = file.format() == LogFile.Format.CSV;
         CsvHeader header = csv && slice.offset() > 0 ? header(file, hadoop) : null;
         Reader text = LogStreams.open(slice, hadoop);
@@ -70,6 +76,17 @@ public final class LogReader implements Iterator<LogRow> {
     private static CsvHeader header(LogFile file, Configuration hadoop) throws IOException {
         try (CsvRows rows = CsvRows.withHeader(file, LogStreams.open(file, hadoop))) {
             return rows.header();
+        }
+    }
+
+    /** Leaves the rest unread. */
+    void close() {
+        ended = true;
+        next = null;
+        try {
+            rows.close();
+        } catch (IOException e) {
+            throw LogStreams.unreadable(file, rows.line(), e);
         }
     }
 

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import org.apache.hadoop.conf.Configuration;
 
 /**
  * Cuts big plain files into slices, so that one file can keep every core busy. A file is cut at line ends only, after a
@@ -23,9 +24,11 @@ final class LogSlices {
 
     /**
      * @param survey looks at stretches, in any order and place, and answers in the order given
+     * @param hadoop to read where the row groups of big Parquet files begin
      * @return slices in the order of the files
      */
-    List<LogSlice> of(List<LogFile> files, Function<List<SliceSurvey.Stretch>, List<SliceSurvey>> survey) {
+    List<LogSlice> of(
+            List<LogFile> files, Function<List<SliceSurvey.Stretch>, List<SliceSurvey>> survey, Configuration hadoop) {
         List<SliceSurvey.Stretch> stretches = new ArrayList<>();
         for (LogFile file : files) {
             if (mayBeCut(file)) {
@@ -42,7 +45,9 @@ final class LogSlices {
             while (next < stretches.size() && stretches.get(next).file() == file) {
                 next++;
             }
-            slices.addAll(cut(file, surveys.subList(from, next)));
+            boolean parquet = file.format() == LogFile.Format.PARQUET && file.bytes() >= 2 * sliceBytes;
+            slices.addAll(
+                    parquet ? ParquetSlices.of(file, sliceBytes, hadoop) : cut(file, surveys.subList(from, next)));
         }
         return slices;
     }

@@ -16,6 +16,7 @@ import java.util.TreeMap;
 import java.util.jar.JarFile;
 import java.util.stream.Stream;
 import java.util.zip.CRC32;
+import org.apache.parquet.Version;
 import sensorrounds.intake.VisitParser;
 
 /**
@@ -48,7 +49,8 @@ final class ReaderVersion {
         });
         classes.putAll(sums(CsvReader.class, "de/siegmar/fastcsv/"));
         CRC32 all = new CRC32();
-        all.update((classes + PackageVersion.VERSION.toString()).getBytes(StandardCharsets.UTF_8));
+        all.update((classes + PackageVersion.VERSION.toString() + Version.VERSION_NUMBER)
+                .getBytes(StandardCharsets.UTF_8));
         return String.format("%08x-%d", all.getValue(), classes.size());
     }
 

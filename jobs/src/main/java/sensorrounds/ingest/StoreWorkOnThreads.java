@@ -51,7 +51,8 @@ final class StoreWorkOnThreads implements StoreWork {
                         files,
                         stretches -> each(stretches.stream()
                                 .<Callable<SliceSurvey>>map(stretch -> () -> SliceSurvey.of(stretch, hadoop))
-                                .toList()));
+                                .toList()),
+                        hadoop);
         int workers = Math.min(threads, slices.size());
         each(IntStream.range(0, workers)
                 .<Callable<Void>>mapToObj(worker -> () -> {

@@ -94,6 +94,15 @@ final class TypedRow implements RawRecord {
         }
     }
 
+    /** A list or a group, which no field of a flat row is. */
+    void setMany(int column) {
+        texts[column] = "[…]";
+        if (fields[column] != null) {
+            wrong(new FieldProblem(
+                    RejectionRule.WRONG_KIND, fields[column].key(), "a list or a group", "a single value"));
+        }
+    }
+
     private void wrong(RejectionRule rule, Field field, Cell cell, String expected) {
         wrong(new FieldProblem(rule, field.key(), cell.text(), expected));
     }

@@ -240,7 +240,7 @@ class SheetLogTest {
     @CsvSource({
         "a.xls, a spreadsheet of a form that is not read, save it as .xlsx",
         "a.ods, a spreadsheet of a form that is not read, save it as .xlsx",
-        "a.xlsx.gz, a workbook inside a gzip file, gunzip",
+        "a.xlsx.gz, a workbook or Parquet file inside a gzip file, gunzip",
         "a.xlsx, not a workbook, name it by what it is",
         "a.parquet.txt, not a visit log, underscore",
     })

@@ -17,17 +17,17 @@ import org.apache.poi.xssf.usermodel.XSSFSheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 
 /** Workbooks for tests, written by Apache POI: cells of the kind that the value has in Java. */
-final class Sheets {
+public final class Sheets {
     final XSSFWorkbook book = new XSSFWorkbook();
 
     /** A number with its format. */
-    record Formatted(double value, String format) {}
+    public record Formatted(double value, String format) {}
 
-    static List<Object> row(Object... cells) {
+    public static List<Object> row(Object... cells) {
         return Arrays.asList(cells);
     }
 
-    XSSFSheet add(String name, List<List<Object>> rows) {
+    public XSSFSheet add(String name, List<List<Object>> rows) {
         XSSFSheet sheet = book.createSheet(name);
         for (int i = 0; i < rows.size(); i++) {
             XSSFRow row = sheet.createRow(i);
@@ -73,7 +73,7 @@ final class Sheets {
         return style;
     }
 
-    Path write(Path file) {
+    public Path write(Path file) {
         try {
             Files.createDirectories(file.getParent());
             try (OutputStream out = Files.newOutputStream(file)) {

@@ -35,7 +35,8 @@ class SlicesTest {
                         List.of(file),
                         stretches -> stretches.stream()
                                 .map(s -> SliceSurvey.of(s, Fixtures.HADOOP))
-                                .toList());
+                                .toList(),
+                        Fixtures.HADOOP);
     }
 
     private static List<LogRow> read(List<LogSlice> slices) {

@@ -18,16 +18,13 @@ import org.junit.jupiter.api.io.TempDir;
  * that is meant: look at each differing cell, then write the tables anew with {@code -Dgolden.write=true}.
  */
 class GoldenRunTest {
-    private static final Path DATA = Path.of("src/test/resources/fixtures/twelve-vehicles");
     private static final Path EXPECTED = Path.of("src/test/resources/fixtures/twelve-vehicles-expected");
     /** Figures are equal on one Java; another may differ in the last bits of its mathematics. */
     private static final double RELATIVE = 1e-8;
 
     @Test
-    void everyTableIsAsItWas(@TempDir Path out) throws IOException {
-        RunOptions options = new RunOptions(DATA.toString(), null, null, out.toString(), null);
-        Path csv =
-                Path.of(new Pipeline(options, Progress.SILENT).run().folder()).resolve("csv");
+    void everyTableIsAsItWas() throws IOException {
+        Path csv = TwelveVehicles.csv();
         if (Boolean.getBoolean("golden.write")) {
             Files.createDirectories(EXPECTED);
             for (Path table : tables(csv)) {
@@ -50,9 +47,8 @@ class GoldenRunTest {
 
     @Test
     void aLargeTableStandsInTheSameOrderAsASmallOne(@TempDir Path out) throws IOException {
-        RunOptions options = new RunOptions(DATA.toString(), null, null, out.toString(), null);
-        Path small =
-                Path.of(new Pipeline(options, Progress.SILENT).run().folder()).resolve("csv");
+        RunOptions options = new RunOptions(TwelveVehicles.DATA.toString(), null, null, out.toString(), null);
+        Path small = TwelveVehicles.csv();
         Path large = Path.of(new Pipeline(options, Progress.SILENT, 3).run().folder())
                 .resolve("csv");
         for (Path table : tables(small)) {
