@@ -2,6 +2,7 @@ package sensorrounds.intake;
 
 import java.io.Serializable;
 import sensorrounds.visit.Source;
+import sensorrounds.visit.WheelPosition;
 
 /**
  * A row in quarantine: one that was read and counted but not used.
@@ -56,6 +57,24 @@ public record Rejection(
                 problem.expected(),
                 problem.rule().remedy(),
                 row.text());
+    }
+
+    /**
+     * The same without anything that may be personal: where columns have slipped, a plate or a name stands in any field. What
+     * is left is the shape of the texts, and file and line, under which whoever may read the log finds them.
+     */
+    public Rejection masked() {
+        return new Rejection(
+                source,
+                visitId,
+                vehicleId,
+                WheelPosition.parse(position == null ? "" : position).isPresent() ? position : masked(position),
+                field,
+                masked(rawValue),
+                rule,
+                expected,
+                remedy,
+                null);
     }
 
     /** The shape of a personal text: letters as A and a, digits as 9. */
