@@ -52,7 +52,7 @@ public record Rejection(
                 visit.get(Field.VEHICLE_ID),
                 wheel == null ? null : wheel.get(Field.POSITION),
                 problem.field(),
-                personal ? masked(problem.rawValue()) : problem.rawValue(),
+                personal ? TextShape.of(problem.rawValue()) : problem.rawValue(),
                 problem.rule(),
                 problem.expected(),
                 problem.rule().remedy(),
@@ -68,22 +68,13 @@ public record Rejection(
                 source,
                 visitId,
                 vehicleId,
-                WheelPosition.parse(position == null ? "" : position).isPresent() ? position : masked(position),
+                WheelPosition.parse(position == null ? "" : position).isPresent() ? position : TextShape.of(position),
                 field,
-                masked(rawValue),
+                TextShape.of(rawValue),
                 rule,
                 expected,
                 remedy,
                 null);
-    }
-
-    /** The shape of a personal text: letters as A and a, digits as 9. */
-    private static String masked(String text) {
-        return text == null
-                ? null
-                : text.replaceAll("[\\p{L}&&[^\\p{Lu}]]", "a")
-                        .replaceAll("\\p{Lu}", "A")
-                        .replaceAll("\\p{Nd}", "9");
     }
 
     private static String cut(String text, int limit) {
