@@ -55,8 +55,9 @@ final class StoreWorkOnThreads implements StoreWork {
         int workers = Math.min(threads, slices.size());
         each(IntStream.range(0, workers)
                 .<Callable<Void>>mapToObj(worker -> () -> {
-                    Pseudonyms pseudonyms =
-                            store.pseudonyms() == null ? null : store.pseudonyms().forOneThread();
+                    Pseudonyms pseudonyms = store.pseudonyms() == null
+                            ? null
+                            : store.pseudonyms().forOneThread();
                     try (SegmentPart part = new SegmentPart(new Path(folder), worker, hadoop)) {
                         for (int i = worker; i < slices.size(); i += workers) {
                             Blocks blocks = new Blocks(LogReader.open(slices.get(i), hadoop, pseudonyms));

@@ -59,7 +59,11 @@ class OutsiderTest {
     }
 
     private static List<String> quoted(String text) {
-        return Pattern.compile("`([^`]+)`").matcher(text).results().map(m -> m.group(1)).toList();
+        return Pattern.compile("`([^`]+)`")
+                .matcher(text)
+                .results()
+                .map(m -> m.group(1))
+                .toList();
     }
 
     private static List<String> values(String name, String type, String meaning) {
@@ -97,7 +101,9 @@ class OutsiderTest {
             Map<String, String> row = new LinkedHashMap<>();
             for (Map<String, List<String>> fields : List.of(visit, wheel)) {
                 for (Map.Entry<String, List<String>> field : fields.entrySet()) {
-                    row.put(field.getKey(), field.getValue().get(i % field.getValue().size()));
+                    row.put(
+                            field.getKey(),
+                            field.getValue().get(i % field.getValue().size()));
                 }
             }
             row.put("visitId", "visit " + i);
@@ -205,10 +211,12 @@ class OutsiderTest {
         Path layout = Files.createDirectories(dir.resolve("layouts")).resolve("x.json");
         Files.writeString(layout, "{\"name\":\"x\",\"appliesTo\":[\"*.csv\"],\"nameless\":1}");
 
-        RefusedInput refused = catchThrowableOfType(RefusedInput.class, () -> new LayoutReader(Fixtures.HADOOP)
-                .read(layout.getParent().toString()));
+        RefusedInput refused = catchThrowableOfType(
+                RefusedInput.class,
+                () -> new LayoutReader(Fixtures.HADOOP).read(layout.getParent().toString()));
 
-        List<String> keys = Arrays.asList(refused.expected().replace("one of ", "").split(", "));
+        List<String> keys =
+                Arrays.asList(refused.expected().replace("one of ", "").split(", "));
         String section = DOCUMENT.substring(DOCUMENT.indexOf("## Layouts"));
         assertThat(keys).hasSizeGreaterThan(15).allMatch(key -> section.contains("`" + key + "`"));
     }
@@ -256,7 +264,8 @@ class OutsiderTest {
     private static List<String> jsonLines(Path folder) throws IOException {
         List<String> lines = new ArrayList<>();
         try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.filter(f -> f.toString().contains(".jsonl")).sorted().toList()) {
+            for (Path file :
+                    files.filter(f -> f.toString().contains(".jsonl")).sorted().toList()) {
                 byte[] bytes = Files.readAllBytes(file);
                 String text = file.toString().endsWith(".gz")
                         ? new String(new GZIPInputStream(Files.newInputStream(file)).readAllBytes())
