@@ -22,7 +22,8 @@ import sensorrounds.run.RunOptions;
             "",
             "Logs that are as they were are not read again; logs that are gone no longer count. The store is a copy of"
                     + " what was read and can be removed at any time: the next call fills it again. It holds number"
-                    + " plates, VINs and remarks as the logs do, so keep it where the logs are kept.",
+                    + " plates, VINs and remarks as the logs do, so keep it where the logs are kept, or give a key with"
+                    + " --pseudonymise.",
             "",
             "One ingest or run at a time can use a store. A call that is stopped leaves it as it was."
         },
@@ -46,6 +47,9 @@ final class IngestCommand implements Callable<Integer> {
             description = "Folder of the store; made when it is not there. A path or a URI.")
     private String store;
 
+    @Mixin
+    private PseudonymOption pseudonyms;
+
     @Option(
             names = "--verify",
             description = "Compare the content of every log with what was read, not only its size and time.")
@@ -58,7 +62,7 @@ final class IngestCommand implements Callable<Integer> {
     public Integer call() {
         PrintWriter err = spec.commandLine().getErr();
         IngestRun.Outcome outcome = IngestRun.of(
-                new RunOptions(input.data, input.logs, input.settings, store, null, null),
+                new RunOptions(input.data, input.logs, input.settings, store, null, null, pseudonyms.options(spec)),
                 verify ? Scrutiny.CONTENT : Scrutiny.SIZE_AND_TIME,
                 quiet ? Progress.SILENT : Progress.timed(err::println));
         spec.commandLine().getOut().print(outcome.text());

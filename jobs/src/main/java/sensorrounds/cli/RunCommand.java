@@ -7,9 +7,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
-import sensorrounds.ingest.Pseudonyms;
 import sensorrounds.run.Pipeline;
 import sensorrounds.run.Progress;
 import sensorrounds.run.RunOptions;
@@ -55,16 +53,8 @@ final class RunCommand implements Callable<Integer> {
                             + " the logs.")
     private LocalDate asOf;
 
-    @Option(
-            names = "--pseudonymise",
-            paramLabel = "KEYFILE",
-            description =
-                    "Store number plates and VINs as keyed hashes, and no free text. KEYFILE holds 32 or more random"
-                            + " bytes; the same key gives the same hashes.")
-    private String keyFile;
-
-    @Option(names = "--pseudonymise-technicians", description = "With --pseudonymise: technicians too.")
-    private boolean technicians;
+    @Mixin
+    private PseudonymOption pseudonyms;
 
     @Option(names = "--quiet", description = "No progress lines; only the summary.")
     private boolean quiet;
@@ -74,16 +64,10 @@ final class RunCommand implements Callable<Integer> {
         PrintWriter screen = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
         Progress progress = quiet ? Progress.SILENT : Progress.timed(err::println);
-        if (technicians && keyFile == null) {
-            throw new ParameterException(
-                    spec.commandLine(), "--pseudonymise-technicians needs --pseudonymise KEYFILE beside it");
-        }
-        RunOptions.PseudonymOptions pseudonyms = keyFile == null
-                ? null
-                : new RunOptions.PseudonymOptions(
-                        keyFile, technicians ? Pseudonyms.Technicians.REPLACED : Pseudonyms.Technicians.KEPT);
         Pipeline.Outcome outcome = new Pipeline(
-                        new RunOptions(input.data, input.logs, input.settings, store, out, asOf, pseudonyms), progress)
+                        new RunOptions(
+                                input.data, input.logs, input.settings, store, out, asOf, pseudonyms.options(spec)),
+                        progress)
                 .run();
         screen.println(outcome.summary());
         if (outcome.overLimit()) {

@@ -105,7 +105,7 @@ final class CsvHeader {
             throw new RefusedInput(
                     "not a visit log",
                     where,
-                    shortened(names),
+                    header.shown(names),
                     "a header with the columns visitId, visitedAt and vehicleId, or a layout that maps to them",
                     "move the file out of the folder of logs, or map its columns in " + layout);
         }
@@ -113,7 +113,7 @@ final class CsvHeader {
             throw new RefusedInput(
                     "columns that are neither mapped nor ignored",
                     where,
-                    shortened(unknown),
+                    header.shown(unknown),
                     "canonical names (docs/visit-log.md), or names that a layout maps or ignores",
                     "add them to columns or to ignore in " + layout);
         }
@@ -125,6 +125,11 @@ final class CsvHeader {
                     "columns for visitId, visitedAt and vehicleId",
                     "add the column, or map one to it in " + layout);
         }
+    }
+
+    /** Without a known name among them they may be the values of a line, which may tell of people. */
+    private String shown(List<String> names) {
+        return Arrays.stream(columnOf).anyMatch(c -> c != NONE) ? shortened(names) : UnknownNames.ofFirstLine(names);
     }
 
     private static String shortened(List<String> names) {

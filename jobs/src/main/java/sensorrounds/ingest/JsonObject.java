@@ -69,7 +69,10 @@ final class JsonObject implements RawRecord {
     }
 
     void wrongKind(JsonParser json, String name, String expected) throws IOException {
-        String found = json.currentToken().isStructStart() ? json.currentToken().asString() : json.getText();
+        // A text where an object belongs may be a remark.
+        JsonToken token = json.currentToken();
+        String found =
+                token.isStructStart() ? token.asString() : token == JsonToken.VALUE_STRING ? "a text" : json.getText();
         wrong(RejectionRule.WRONG_KIND, name, found, expected);
         json.skipChildren();
     }

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -42,19 +43,24 @@ public final class LogStore implements AutoCloseable {
     private final Path root;
     private final StoreLock lock;
     private final long openedAt;
+    private final Pseudonyms pseudonyms;
     private final String unusable;
     private StoreState state;
 
-    private LogStore(Configuration hadoop, FileSystem files, Path root, StoreLock lock) throws IOException {
+    private LogStore(Configuration hadoop, FileSystem files, Path root, StoreLock lock, Pseudonyms pseudonyms)
+            throws IOException {
         this.hadoop = hadoop;
         this.files = files;
         this.root = root;
         this.lock = lock;
         this.openedAt = lock.takenAt();
-        StoreState found = StoreState.empty();
+        this.pseudonyms = pseudonyms;
+        Pseudonyms.Mark mark = pseudonyms == null ? null : pseudonyms.mark();
+        StoreState found = StoreState.empty(0, mark);
         String fault = null;
         try {
             found = read().orElse(found);
+            refuseOthers(found, mark);
         } catch (JsonProcessingException | ChecksumException e) {
             fault = "its state cannot be read";
         }
@@ -63,7 +69,7 @@ public final class LogStore implements AutoCloseable {
         }
         if (fault != null) {
             // Numbers of segments go on, so that nothing new is ever taken for something old.
-            found = new StoreState(ReaderVersion.get(), 0, highestSegment(), List.of(), new TreeMap<>());
+            found = StoreState.empty(highestSegment(), mark);
         }
         this.state = withoutTornSegments(found);
         if (fault == null && state != found) {
@@ -78,6 +84,16 @@ public final class LogStore implements AutoCloseable {
      * @throws RefusedInput when another process has it open, or the folder cannot be used
      */
     public static LogStore open(String folder, Configuration hadoop) {
+        return open(folder, null, hadoop);
+    }
+
+    /**
+     * As {@link #open(String, Configuration)}.
+     *
+     * @param pseudonyms what replaces personal data before it is stored; null to keep it
+     * @throws RefusedInput also when the store was filled otherwise
+     */
+    public static LogStore open(String folder, Pseudonyms pseudonyms, Configuration hadoop) {
         try {
             Path root = new Path(folder);
             FileSystem files = root.getFileSystem(hadoop);
@@ -96,7 +112,7 @@ public final class LogStore implements AutoCloseable {
             files.mkdirs(new Path(root, STATES));
             StoreLock lock = StoreLock.take(files, root);
             try {
-                return new LogStore(hadoop, files, root, lock);
+                return new LogStore(hadoop, files, root, lock, pseudonyms);
             } catch (IOException | RuntimeException e) {
                 lock.close();
                 throw e;
@@ -109,6 +125,38 @@ public final class LogStore implements AutoCloseable {
                     "a folder that can be read and written",
                     "make it so, or give another --store");
         }
+    }
+
+    /** Half of the rows under one key and half under another, or none, would make one vehicle two. */
+    private void refuseOthers(StoreState found, Pseudonyms.Mark mark) {
+        Pseudonyms.Mark filled = found.pseudonyms();
+        if (found.logs().isEmpty() || Objects.equals(filled, mark)) {
+            return;
+        }
+        throw new RefusedInput(
+                "the store was filled otherwise",
+                root.toString(),
+                filled == null
+                        ? "number plates and VINs as written"
+                        : mark != null && !filled.key().equals(mark.key())
+                                ? "pseudonyms made with another key"
+                                : "pseudonyms for number plates and VINs"
+                                        + (filled.technicians() == Pseudonyms.Technicians.REPLACED
+                                                ? ", technicians too"
+                                                : ", technicians as written"),
+                filled == null
+                        ? "a store filled with --pseudonymise and the same key"
+                        : mark == null
+                                ? "--pseudonymise with the key it was filled with"
+                                : "the key it was filled with, and --pseudonymise-technicians as then",
+                filled == null
+                        ? "give another --store for the pseudonyms, and remove this one, which holds personal data"
+                        : "call again as the store was filled, or give another --store");
+    }
+
+    /** What replaces personal data before it is stored; null to keep it. */
+    Pseudonyms pseudonyms() {
+        return pseudonyms;
     }
 
     /** Logs that are in the store as they are now, by size, time and layout. */
@@ -237,7 +285,8 @@ public final class LogStore implements AutoCloseable {
         Set<Integer> numbers = whole.stream().map(StoreState.Segment::number).collect(Collectors.toSet());
         Map<String, StoredLog> logs = new TreeMap<>(found.logs());
         logs.values().removeIf(log -> !numbers.contains(log.segment()));
-        return new StoreState(found.reader(), found.listedAt(), found.lastSegment(), whole, new TreeMap<>(logs));
+        return new StoreState(
+                found.reader(), found.listedAt(), found.lastSegment(), whole, new TreeMap<>(logs), found.pseudonyms());
     }
 
     private int highestSegment() {

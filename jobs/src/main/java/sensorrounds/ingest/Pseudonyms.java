@@ -38,6 +38,13 @@ public final class Pseudonyms implements Serializable {
         REPLACED
     }
 
+    /**
+     * What a store remembers of the pseudonyms it was filled with.
+     *
+     * @param key fingerprint of the key, from which nobody can tell the key
+     */
+    record Mark(String key, Technicians technicians) {}
+
     private final byte[] key;
     private final Technicians technicians;
     private transient Mac mac;
@@ -84,24 +91,27 @@ public final class Pseudonyms implements Serializable {
         }
     }
 
+    /** What becomes of the keys of technicians. */
+    public Technicians technicians() {
+        return technicians;
+    }
+
+    /** The same, for a thread of its own: the hash is worked out in place. */
+    Pseudonyms forOneThread() {
+        return new Pseudonyms(key, technicians);
+    }
+
+    Mark mark() {
+        return new Mark(hash("fingerprint of the key"), technicians);
+    }
+
     /** The row without anything personal. Not for two threads at once. */
     ParsedRow replace(ParsedRow row) {
         if (row instanceof ParsedRow.Accepted accepted) {
             LoggedWheel wheel = accepted.row();
             return new ParsedRow.Accepted(new LoggedWheel(header(wheel.visit()), wheel.wheel(), wheel.source()));
         }
-        Rejection r = (Rejection) row;
-        return new Rejection(
-                r.source(),
-                r.visitId(),
-                r.vehicleId(),
-                r.position(),
-                r.field(),
-                r.rawValue(),
-                r.rule(),
-                r.expected(),
-                r.remedy(),
-                null);
+        return ((Rejection) row).masked();
     }
 
     /** @return the pseudonym of a text that is a value of a field; null for null */
@@ -113,7 +123,11 @@ public final class Pseudonyms implements Serializable {
         String plain = field == Field.TECHNICIAN_ID
                 ? text
                 : text.replaceAll("[\\s-]", "").toUpperCase(Locale.ROOT);
-        byte[] hash = mac().doFinal((field.key() + ":" + plain).getBytes(StandardCharsets.UTF_8));
+        return hash(field.key() + ":" + plain);
+    }
+
+    private String hash(String text) {
+        byte[] hash = mac().doFinal(text.getBytes(StandardCharsets.UTF_8));
         return "H" + HexFormat.of().withUpperCase().formatHex(hash, 0, KEPT_BYTES);
     }
 

@@ -19,9 +19,15 @@ import java.util.TreeMap;
  * @param lastSegment highest number a segment has had so far
  * @param segments in the order they were written
  * @param logs by name
+ * @param pseudonyms what personal data in them was replaced with; null where it stands as written
  */
 record StoreState(
-        String reader, long listedAt, int lastSegment, List<Segment> segments, SortedMap<String, StoredLog> logs) {
+        String reader,
+        long listedAt,
+        int lastSegment,
+        List<Segment> segments,
+        SortedMap<String, StoredLog> logs,
+        Pseudonyms.Mark pseudonyms) {
     private static final ObjectMapper JSON = new ObjectMapper();
 
     StoreState {
@@ -49,8 +55,9 @@ record StoreState(
         }
     }
 
-    static StoreState empty() {
-        return new StoreState(ReaderVersion.get(), 0, 0, List.of(), new TreeMap<>());
+    /** A state without logs. */
+    static StoreState empty(int lastSegment, Pseudonyms.Mark pseudonyms) {
+        return new StoreState(ReaderVersion.get(), 0, lastSegment, List.of(), new TreeMap<>(), pseudonyms);
     }
 
     /** Logs in a segment whose rows count, by segment. */

@@ -230,7 +230,7 @@ public final class StoreUpdate {
         }
 
         StoreState state() {
-            return new StoreState(before.reader(), listedAt, last, segments, logs);
+            return new StoreState(before.reader(), listedAt, last, segments, logs, before.pseudonyms());
         }
     }
 }

@@ -19,7 +19,7 @@ final class StoreWorkOnSpark implements StoreWork {
     StoreWorkOnSpark(SparkSession spark, LogStore store) {
         this.spark = spark;
         this.store = store;
-        this.blocks = new BlockTable(spark, BlockTable.SLICE_BYTES);
+        this.blocks = new BlockTable(spark, BlockTable.SLICE_BYTES).replacing(store.pseudonyms());
     }
 
     @Override

@@ -56,9 +56,12 @@ final class StoreWorkOnThreads implements StoreWork {
         int workers = Math.min(threads, slices.size());
         each(IntStream.range(0, workers)
                 .<Callable<Void>>mapToObj(worker -> () -> {
+                    Pseudonyms pseudonyms = store.pseudonyms() == null
+                            ? null
+                            : store.pseudonyms().forOneThread();
                     try (SegmentPart part = new SegmentPart(new Path(folder), worker, hadoop)) {
                         for (int i = worker; i < slices.size(); i += workers) {
-                            Blocks blocks = new Blocks(LogReader.open(slices.get(i), hadoop));
+                            Blocks blocks = new Blocks(LogReader.open(slices.get(i), hadoop, pseudonyms));
                             while (blocks.hasNext()) {
                                 part.write(blocks.next());
                             }

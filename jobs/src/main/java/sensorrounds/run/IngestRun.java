@@ -20,7 +20,7 @@ public final class IngestRun {
     /** @param options those of a run, with a store; the output folder is not looked at */
     public static Outcome of(RunOptions options, Scrutiny scrutiny, Progress progress) {
         Configuration hadoop = Pipeline.hadoop();
-        try (LogSource source = LogSource.of(options.store(), hadoop)) {
+        try (LogSource source = LogSource.of(options.store(), Pipeline.pseudonyms(options, hadoop), hadoop)) {
             LogInputs inputs = LogInputs.find(options, hadoop, source.knows());
             try (SparkSessions.Later spark = new SparkSessions.Later("sensor-rounds ingest", inputs.bytes())) {
                 StoreUpdate.Outcome done = source.update(spark, inputs.logs(), scrutiny, progress);

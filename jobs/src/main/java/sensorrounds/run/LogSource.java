@@ -10,6 +10,7 @@ import sensorrounds.ingest.KnownLogs;
 import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogStore;
 import sensorrounds.ingest.Pseudonyms;
+import sensorrounds.ingest.RefusedInput;
 import sensorrounds.ingest.StoreUpdate;
 import sensorrounds.ingest.StoreUpdate.Scrutiny;
 
@@ -24,26 +25,18 @@ final class LogSource implements AutoCloseable {
         this.pseudonyms = pseudonyms;
     }
 
-    /** @param folder of the store; null for the files themselves */
-    static LogSource of(String folder, Configuration hadoop) {
-        return of(folder, null, hadoop);
-    }
-
     /**
      * @param folder of the store; null for the files themselves
      * @param pseudonyms what replaces personal data; null to keep it
-     * @throws UsageError for both, since a store keeps rows as they were read
+     * @throws RefusedInput when the store was filled otherwise
      */
     static LogSource of(String folder, Pseudonyms pseudonyms, Configuration hadoop) {
-        if (folder != null && pseudonyms != null) {
-            throw new UsageError(
-                    "a store and pseudonyms do not go together",
-                    "--pseudonymise with --store",
-                    folder,
-                    "one of the two",
-                    "leave out --store: the store keeps rows as they were read, plates and VINs with them");
-        }
-        return new LogSource(folder == null ? null : LogStore.open(folder, hadoop), pseudonyms);
+        return new LogSource(folder == null ? null : LogStore.open(folder, pseudonyms, hadoop), pseudonyms);
+    }
+
+    /** What replaces personal data before it is stored; null where it is kept. */
+    Pseudonyms pseudonyms() {
+        return pseudonyms;
     }
 
     /** Logs that need not be looked into to be recognised. */

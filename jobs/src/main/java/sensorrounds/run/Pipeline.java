@@ -69,12 +69,13 @@ public final class Pipeline {
     /** Reads, reviews, writes and publishes. A run that fails leaves earlier results as they were. */
     public Outcome run() {
         Configuration hadoop = hadoop();
-        try (LogSource logs = LogSource.of(options.store(), pseudonyms(hadoop), hadoop)) {
+        try (LogSource logs = LogSource.of(options.store(), pseudonyms(options, hadoop), hadoop)) {
             return run(logs, RunInputs.find(options, hadoop, logs.knows()), hadoop);
         }
     }
 
-    private Pseudonyms pseudonyms(Configuration hadoop) {
+    /** What the user wants personal data to be replaced with; null to keep it. */
+    static Pseudonyms pseudonyms(RunOptions options, Configuration hadoop) {
         RunOptions.PseudonymOptions asked = options.pseudonyms();
         return asked == null ? null : Pseudonyms.ofKeyFile(asked.keyFile(), asked.technicians(), hadoop);
     }
@@ -135,7 +136,7 @@ public final class Pipeline {
         QuarantineSheet.write(spark, rows, store, folder);
 
         progress.say("writing the report");
-        ReportData report = ReportAssembly.of(folder.getName(), asOf, inputs, ingest, review, heads);
+        ReportData report = ReportAssembly.of(folder.getName(), asOf, inputs, logs.pseudonyms(), ingest, review, heads);
         StringBuilder html = new StringBuilder();
         try {
             HtmlReport.write(report, html);
@@ -145,7 +146,8 @@ public final class Pipeline {
         store.write(new Path(folder, "report.html"), html.toString().getBytes(StandardCharsets.UTF_8));
         store.write(
                 new Path(folder, "run.json"),
-                RunManifest.of(asOf, inputs, ingest, review, heads).getBytes(StandardCharsets.UTF_8));
+                RunManifest.of(asOf, inputs, logs.pseudonyms(), ingest, review, heads)
+                        .getBytes(StandardCharsets.UTF_8));
         VehiclePages.write(
                 folder, report.vehiclePages(), store, spark.sparkContext().hadoopConfiguration());
         String summary = RunSummary.text(report, folder + "/report.html");

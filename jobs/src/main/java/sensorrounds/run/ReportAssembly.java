@@ -5,10 +5,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.fleet.Part;
 import sensorrounds.fleet.Vehicle;
 import sensorrounds.ingest.IngestSummary;
+import sensorrounds.ingest.Pseudonyms;
 import sensorrounds.intake.FileDoubt;
 import sensorrounds.outlook.ReportRatios;
 import sensorrounds.report.ReportData;
@@ -35,6 +37,7 @@ final class ReportAssembly {
             String runId,
             LocalDate asOf,
             RunInputs inputs,
+            Pseudonyms pseudonyms,
             IngestSummary ingest,
             FleetReviewJob.Result review,
             Heads heads) {
@@ -49,7 +52,7 @@ final class ReportAssembly {
             }
         }
         return new ReportData(
-                facts(runId, asOf, inputs, ingest, review.counts()),
+                facts(runId, asOf, inputs, pseudonyms, ingest, review.counts()),
                 review.estimates().fits(),
                 review.estimates().curves(),
                 listed(heads.ranked()),
@@ -77,7 +80,12 @@ final class ReportAssembly {
     }
 
     private static RunFacts facts(
-            String runId, LocalDate asOf, RunInputs inputs, IngestSummary ingest, FleetCounts counts) {
+            String runId,
+            LocalDate asOf,
+            RunInputs inputs,
+            Pseudonyms pseudonyms,
+            IngestSummary ingest,
+            FleetCounts counts) {
         List<FileRows> files = ingest.files().stream()
                 .map(f -> new FileRows(
                         f.file(), new RowCounts(f.count().rows(), f.accepted(), f.quarantined(), f.duplicates())))
@@ -96,8 +104,9 @@ final class ReportAssembly {
                 new Listed<>(files.subList(0, Math.min(FILES, files.size())), files.size()),
                 ingest.quarantine().stream().map(ReportAssembly::quarantine).toList(),
                 new Listed<>(doubts.subList(0, Math.min(FILES, doubts.size())), doubts.size()),
-                inputs.settings().flat().stream()
-                        .map(e -> new Labelled(e.getKey(), e.getValue()))
+                Stream.concat(
+                                Stream.of(new Labelled("personal data", PersonalData.words(pseudonyms))),
+                                inputs.settings().flat().stream().map(e -> new Labelled(e.getKey(), e.getValue())))
                         .toList(),
                 List.of(new Labelled("sensor-rounds", Versions.own()), new Labelled("Spark", Versions.spark())));
     }

@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.history.FollowUp;
 import sensorrounds.ingest.IngestSummary;
+import sensorrounds.ingest.Pseudonyms;
 import sensorrounds.intake.FileDoubt;
 import sensorrounds.outlook.UnmonitoredWheel.Certainty;
 import sensorrounds.replacement.Advice;
@@ -21,13 +22,21 @@ final class RunManifest {
     private RunManifest() {}
 
     static String of(
-            LocalDate asOf, RunInputs inputs, IngestSummary ingest, FleetReviewJob.Result review, Heads heads) {
+            LocalDate asOf,
+            RunInputs inputs,
+            Pseudonyms pseudonyms,
+            IngestSummary ingest,
+            FleetReviewJob.Result review,
+            Heads heads) {
         ObjectNode run = JSON.createObjectNode();
         run.put("contract", "1.0");
         run.put("asOf", asOf.toString());
         ObjectNode versions = run.putObject("versions");
         versions.put("sensorRounds", Versions.own());
         versions.put("spark", Versions.spark());
+
+        ObjectNode personal = run.putObject("personalData");
+        PersonalData.kept(pseudonyms).forEach((data, how) -> personal.put(data.key(), how.name()));
 
         ObjectNode rows = run.putObject("rows");
         rows.put("read", ingest.rowsIn());

@@ -25,8 +25,8 @@ class RefusedFilesTest {
             delimiter = '|',
             value = {
                 "shopping.csv | not a visit log | name, amount",
-                "other.jsonl | not a visit log | {\"name\":\"bolt\"}",
-                "array.jsonl | not a visit log | [1,2]",
+                "other.jsonl | not a visit log | an object with the keys name",
+                "array.jsonl | not a visit log | a list",
                 "notes.txt | not a visit log | .jsonl",
                 "empty.csv | an empty file | empty.csv",
                 "extra-columns.csv | neither mapped nor ignored | colour, make",
@@ -40,6 +40,26 @@ class RefusedFilesTest {
                 .withMessageContaining(file)
                 .withMessageContaining(named)
                 .withMessageContaining("way out:");
+    }
+
+    /** A first line that is no header, and a line that is no visit, may tell of people. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "a.csv | V1,2025-03-04,Quentin,QX41 ZTP | a first line of 4 fields that look like values",
+                "a.csv | Name,Datum,Fahrzeug | Name, Datum, Fahrzeug",
+                "a.jsonl | {\"driver\":\"Quentin\",\"QX41 ZTP\":{\"x\":1}} | an object with the keys driver, AA99 AAA",
+                "a.jsonl | \"Quentin\" | a value without a name",
+                "a.jsonl | Quentin drove QX41 ZTP | a line of 22 characters that is no JSON",
+            })
+    void valuesOfAForeignFileAreNotShown(String file, String line, String found) throws IOException {
+        Files.writeString(folder.resolve(file), line + "\n");
+
+        assertThat(refusal(folder.resolve(file)).getMessage())
+                .contains("not a visit log")
+                .contains(found)
+                .doesNotContain("Quentin", "QX41");
     }
 
     @Test

@@ -2,6 +2,7 @@ package sensorrounds.intake;
 
 import java.io.Serializable;
 import sensorrounds.visit.Source;
+import sensorrounds.visit.WheelPosition;
 
 /**
  * A row in quarantine: one that was read and counted but not used.
@@ -51,20 +52,29 @@ public record Rejection(
                 visit.get(Field.VEHICLE_ID),
                 wheel == null ? null : wheel.get(Field.POSITION),
                 problem.field(),
-                personal ? masked(problem.rawValue()) : problem.rawValue(),
+                personal ? TextShape.of(problem.rawValue()) : problem.rawValue(),
                 problem.rule(),
                 problem.expected(),
                 problem.rule().remedy(),
                 row.text());
     }
 
-    /** The shape of a personal text: letters as A and a, digits as 9. */
-    private static String masked(String text) {
-        return text == null
-                ? null
-                : text.replaceAll("[\\p{L}&&[^\\p{Lu}]]", "a")
-                        .replaceAll("\\p{Lu}", "A")
-                        .replaceAll("\\p{Nd}", "9");
+    /**
+     * The same without anything that may be personal: where columns have slipped, a plate or a name stands in any field. What
+     * is left is the shape of the texts, and file and line, under which whoever may read the log finds them.
+     */
+    public Rejection masked() {
+        return new Rejection(
+                source,
+                visitId,
+                vehicleId,
+                WheelPosition.parse(position == null ? "" : position).isPresent() ? position : TextShape.of(position),
+                field,
+                TextShape.of(rawValue),
+                rule,
+                expected,
+                remedy,
+                null);
     }
 
     private static String cut(String text, int limit) {

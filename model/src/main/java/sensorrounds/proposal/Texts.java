@@ -4,6 +4,7 @@ import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import sensorrounds.intake.TextShape;
 
 /** Headers and words in a plain form: lower case, no accents, no punctuation, no plural s. */
 final class Texts {
@@ -41,8 +42,7 @@ final class Texts {
 
     /** What a personal text looks like, without what it says: letters as A and a, digits as 9. */
     static String shape(String text) {
-        String shape =
-                text.replaceAll("\\p{Lu}", "A").replaceAll("\\p{Ll}", "a").replaceAll("\\p{Nd}", "9");
+        String shape = TextShape.of(text);
         return shape.length() <= 24 ? shape : shape.substring(0, 24) + "…";
     }
 
