@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import sensorrounds.condition.ConditionSettings;
+import sensorrounds.condition.HiddenChoices;
 import sensorrounds.history.HistorySettings;
 import sensorrounds.outlook.OutlookSettings;
 import sensorrounds.recurrence.RecurrenceSettings;
@@ -69,6 +70,7 @@ public record RunSettings(ReviewSettings review, double quarantineLimit, int rep
                     weakPrior,
                     preventiveWarningShare,
                     read(condition, ConditionSettings.class),
+                    read(tree.get("hiddenCondition"), HiddenChoices.class),
                     read(tree.get("outlook"), OutlookSettings.class),
                     read(recurrence, RecurrenceSettings.class),
                     costs(tree.get("costs")),

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import sensorrounds.condition.ConditionSettings;
+import sensorrounds.condition.HiddenChoices;
 import sensorrounds.history.HistorySettings;
 import sensorrounds.outlook.OutlookSettings;
 import sensorrounds.recurrence.RecurrenceSettings;
@@ -28,6 +29,7 @@ class SettingsTest {
         var review = RunSettings.defaults().review();
         assertThat(review.history()).isEqualTo(HistorySettings.defaults());
         assertThat(review.condition()).isEqualTo(ConditionSettings.defaults());
+        assertThat(review.hidden()).isEqualTo(HiddenChoices.defaults());
         assertThat(review.outlook()).isEqualTo(OutlookSettings.defaults());
         assertThat(review.recurrence()).isEqualTo(RecurrenceSettings.defaults());
         assertThat(review.replacement()).isEqualTo(ReplacementSettings.defaults());

@@ -49,6 +49,10 @@ public record ConditionFigure(String name, double value, double lower, double up
         }
         lines.log("sudden_death", p.sudden(), "rate of sudden death, relative to the cohort's law of life");
         lines.log("wake_odds_when_weak", p.wake(), "odds that a try wakes a weak sensor, relative to a good one");
+        lines.log(
+                "wake_odds_when_weak_cold",
+                p.wakeCold(),
+                "further factor on these odds in the cold, beside what the cold does to good sensors");
         lines.chance("low_report_when_good", p.report(false, false), "chance of a low battery report, sensor good");
         lines.chance("low_report_when_good_cold", p.report(false, true), "the same in the cold");
         lines.chance("low_report_when_weak", p.report(true, false), "chance of a low battery report, sensor weak");

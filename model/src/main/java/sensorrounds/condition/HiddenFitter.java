@@ -197,7 +197,8 @@ public final class HiddenFitter {
                     case 6 -> "the chance that a read misses a working sensor";
                     case 7, 8 -> "a chance of the warning being on";
                     case 9 -> "the share of deaths that drivers report";
-                    default -> "how soon drivers report a death";
+                    case 10 -> "how soon drivers report a death";
+                    default -> "how weak sensors wake in the cold";
                 };
     }
 

@@ -231,7 +231,11 @@ final class HiddenLikelihood {
             int wakeIndex = code / HiddenReadings.BATTERIES;
             int battery = code - HiddenReadings.BATTERIES * wakeIndex;
             int w = HiddenTables.WAKE_ROW * wakeIndex;
-            score[at.wake()] += weak * tables.wakes[w + 2];
+            double waking = weak * tables.wakes[w + 2];
+            score[at.wake()] += waking;
+            if (WakeChances.isCold(HiddenReadings.cell(wakeIndex))) {
+                score[at.wakeCold()] += waking;
+            }
             score[at.missed()] += good * tables.wakes[w + 3] + weak * tables.wakes[w + 4];
             if (battery > 0) {
                 boolean cold = HiddenReadings.isCold(battery);

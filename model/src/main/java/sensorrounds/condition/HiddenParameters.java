@@ -8,7 +8,7 @@ import java.util.Arrays;
  * good to weak, then of weak to dead; the log rate per year of good to dead (sudden, at any age); the log of the odds
  * factor of waking when weak; log odds of a low report when good, good and cold, weak, weak and cold; log odds of a read
  * that misses a working sensor; log odds of the warning being on while it lives, and when dead; log odds of a death being reported,
- * and the log rate per year at which it then is. Where a cohort has a law of life the rates of weakening and of sudden
+ * and the log rate per year at which it then is; the log of a further factor on the odds of waking when weak in the cold. Where a cohort has a law of life the rates of weakening and of sudden
  * death are shares of its hazard ({@link HiddenCohorts}). Immutable.
  */
 public final class HiddenParameters implements Serializable {
@@ -16,7 +16,7 @@ public final class HiddenParameters implements Serializable {
     static final double DAYS_PER_YEAR = 365.25;
     static final int REPORTS = 4;
     /** Parameters besides the rates of weakening and dying. */
-    private static final int OTHERS = 2 + REPORTS + 1 + 2 + 2;
+    private static final int OTHERS = 2 + REPORTS + 1 + 2 + 2 + 1;
     /** Logs beyond this have run away. */
     static final double LARGEST = 30;
 
@@ -66,6 +66,11 @@ public final class HiddenParameters implements Serializable {
         return new HiddenParameters(point).withMissed(usual.missed()).with(usual.warning());
     }
 
+    /** The same but for the further factor on the odds that a weak sensor answers a try in the cold. */
+    public HiddenParameters withColdWakeFactor(double factor) {
+        return with(wakeCold(), Math.log(factor));
+    }
+
     /** The same but for the chance that a read misses a working sensor. */
     public HiddenParameters withMissed(double chance) {
         return with(missed(), Odds.log(chance));
@@ -102,7 +107,8 @@ public final class HiddenParameters implements Serializable {
                         c.lowWhenWeak(),
                         c.lowWhenWeakCold())
                 .withMissed(c.missed())
-                .with(c.warning());
+                .with(c.warning())
+                .withColdWakeFactor(c.coldWakeFactor());
     }
 
     static int size(int bands) {
@@ -131,6 +137,11 @@ public final class HiddenParameters implements Serializable {
     /** Odds that a weak sensor answers one try, relative to a good one under the same reader. */
     public double wakeOddsFactor() {
         return Math.exp(point[wake()]);
+    }
+
+    /** Further factor on these odds in the cold, over and above what the cold does to good sensors. */
+    public double coldWakeFactor() {
+        return Math.exp(point[wakeCold()]);
     }
 
     /** Chance of a low battery report of a good (or weak) sensor that answers, in the cold or not. */
@@ -184,6 +195,10 @@ public final class HiddenParameters implements Serializable {
 
     int reporting() {
         return missed() + 4;
+    }
+
+    int wakeCold() {
+        return missed() + 5;
     }
 
     int size() {

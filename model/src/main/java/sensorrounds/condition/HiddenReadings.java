@@ -210,6 +210,11 @@ public final class HiddenReadings implements Serializable {
         return 2 * (cell * TRIES + tries) + (answered ? 1 : 0);
     }
 
+    /** Number of the cell of a wake index. */
+    static int cell(int wakeIndex) {
+        return wakeIndex / 2 / TRIES;
+    }
+
     /** Index of a battery report. */
     static int battery(boolean low, boolean cold) {
         return 1 + (low ? LOW : 0) + (cold ? 1 : 0);

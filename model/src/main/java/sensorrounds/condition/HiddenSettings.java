@@ -52,6 +52,7 @@ public record HiddenSettings(
      * @param yearsWeak mean years from weak to dead
      * @param yearsUntilSudden mean years to a sudden death
      * @param wakeOddsFactor odds that a weak sensor answers one try, relative to a good one
+     * @param coldWakeFactor further factor on these odds in the cold, beside what the cold does to good sensors
      * @param lowWhenGood chance of a low battery report of a good sensor, not cold
      * @param lowWhenGoodCold the same in the cold
      * @param lowWhenWeak chance of a low battery report of a weak sensor, not cold
@@ -64,6 +65,7 @@ public record HiddenSettings(
             double yearsWeak,
             double yearsUntilSudden,
             double wakeOddsFactor,
+            double coldWakeFactor,
             double lowWhenGood,
             double lowWhenGoodCold,
             double lowWhenWeak,
@@ -108,20 +110,7 @@ public record HiddenSettings(
                 2,
                 200,
                 20,
-                new Priors(new Centre(10, 1, 100, 0.15, 0.02, 0.1, 0.5, 0.7, 0.01, WARNING), 1.5, 1, 1.5));
-    }
-
-    /**
-     * For sensors whose cohorts have a law of life, {@link HiddenCohorts#of}: one band, since the laws hold how failing goes
-     * with age. The rates of weakening and of sudden death are then shares of the law's hazard, four fifths and one fifth.
-     */
-    public static HiddenSettings overLaws() {
-        return new HiddenSettings(
-                List.of(),
-                2,
-                200,
-                20,
-                new Priors(new Centre(1.25, 1, 5, 0.15, 0.02, 0.1, 0.5, 0.7, 0.01, WARNING), 1.5, 1, 1.5));
+                new Priors(new Centre(10, 1, 100, 0.15, 1, 0.02, 0.1, 0.5, 0.7, 0.01, WARNING), 1.5, 1, 1.5));
     }
 
     public HiddenSettings with(List<Integer> newBandLimitDays) {

@@ -227,7 +227,9 @@ final class HiddenTables {
         double missed = parameters.missedChance();
         for (int cell = 0; cell < wake.cells(); cell++) {
             double good = wake.chance(cell);
-            double weak = Odds.chance(Odds.log(good) + parameters.at(parameters.wake()));
+            double factor = parameters.at(parameters.wake())
+                    + (WakeChances.isCold(cell) ? parameters.at(parameters.wakeCold()) : 0);
+            double weak = Odds.chance(Odds.log(good) + factor);
             double missGood = 1;
             double missWeak = 1;
             for (int tries = 0; tries <= WakeCells.MAX_TRIES; tries++) {

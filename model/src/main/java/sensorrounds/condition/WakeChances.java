@@ -36,7 +36,7 @@ public final class WakeChances implements Serializable {
         }
     }
 
-    /** Chances given outright, for studies with known truth. */
+    /** Chances given outright, for studies with known truth: in fours, as above. */
     WakeChances(double[] chances, ConditionSettings settings) {
         this.chances = chances.clone();
         this.settings = settings;
@@ -44,6 +44,11 @@ public final class WakeChances implements Serializable {
 
     int cells() {
         return chances.length;
+    }
+
+    /** Whether a cell is one of reads in the cold; cells come in fours, warm and cold in turns. */
+    static boolean isCold(int cell) {
+        return cell % 2 == 1;
     }
 
     double chance(int cell) {

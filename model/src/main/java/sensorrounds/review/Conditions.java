@@ -59,7 +59,7 @@ public final class Conditions implements Serializable {
         if (estimates.laws().isEmpty()) {
             return HiddenFit.withoutLaw();
         }
-        HiddenSettings settings = HiddenSettings.overLaws();
+        HiddenSettings settings = estimates.settings().hidden().overLaws();
         SortedMap<String, LifeLaw> laws = new TreeMap<>();
         estimates.laws().forEach((cohort, law) -> laws.put(cohort, law.life()));
         HiddenModel model = new HiddenModel(

@@ -2,6 +2,7 @@ package sensorrounds.review;
 
 import java.io.Serializable;
 import sensorrounds.condition.ConditionSettings;
+import sensorrounds.condition.HiddenChoices;
 import sensorrounds.history.HistorySettings;
 import sensorrounds.outlook.OutlookSettings;
 import sensorrounds.recurrence.RecurrenceSettings;
@@ -25,6 +26,7 @@ public record ReviewSettings(
         WeakPrior weakPrior,
         double preventiveWarningShare,
         ConditionSettings condition,
+        HiddenChoices hidden,
         OutlookSettings outlook,
         RecurrenceSettings recurrence,
         Costs costs,

@@ -26,6 +26,7 @@ final class HiddenFleet {
                     0.55,
                     0.75)
             .withMissed(0.02)
+            .withColdWakeFactor(0.5)
             .with(new HiddenSettings.Warning(0.03, 0.9, 0.7, 30));
 
     static final double CALLS_PER_DAY = 1e-3;
@@ -135,7 +136,7 @@ final class HiddenFleet {
         int limit = 2 + random.nextInt(4);
         double chance = condition == 2 || random.nextDouble() < truth.missedChance() ? 0 : WAKE.chance(cell);
         if (condition == 1 && chance > 0) {
-            double odds = chance / (1 - chance) * truth.wakeOddsFactor();
+            double odds = chance / (1 - chance) * truth.wakeOddsFactor() * (cold ? truth.coldWakeFactor() : 1);
             chance = odds / (1 + odds);
         }
         int tries = 0;

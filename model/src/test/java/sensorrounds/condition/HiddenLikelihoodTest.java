@@ -148,8 +148,9 @@ class HiddenLikelihoodTest {
         int battery = code % 5;
         boolean answered = code / 5 % 2 == 1;
         int tries = code / 10 % (WakeCells.MAX_TRIES + 1);
-        double p = WAKE.chance(code / 10 / (WakeCells.MAX_TRIES + 1));
-        double odds = p / (1 - p) * TRUTH.wakeOddsFactor();
+        int cell = code / 10 / (WakeCells.MAX_TRIES + 1);
+        double p = WAKE.chance(cell);
+        double odds = p / (1 - p) * TRUTH.wakeOddsFactor() * (cell % 2 == 1 ? TRUTH.coldWakeFactor() : 1);
         double[] e = new double[3];
         for (int k = 0; k < 2; k++) {
             double wakes = k == 0 ? p : odds / (1 + odds);

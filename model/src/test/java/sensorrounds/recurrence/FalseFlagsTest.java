@@ -58,7 +58,8 @@ class FalseFlagsTest {
             }
         }
         Outcome o = new Outcome(listed, noWorse, stated, variance);
-        System.out.println(o);
+        System.out.println(o + ", " + peers.law("van").groups().size() + " groups of shape "
+                + peers.law("van").shape());
         return o;
     }
 
@@ -98,16 +99,45 @@ class FalseFlagsTest {
         }
     }
 
+    private record NamedRates(String name, Rates rates, double mean) {}
+
+    private static final List<NamedRates> NOT_ONE_GAMMA_LAW = List.of(
+            new NamedRates("nine in ten 0.3, one in ten 2.5", d -> bad(0.1, d) ? 2.5 : 0.3, 0.52),
+            new NamedRates("four in five 0.3, one in five 1.5", d -> bad(0.2, d) ? 1.5 : 0.3, 0.54),
+            new NamedRates(
+                    "one in ten 2.5, others 0.3, each a gamma law of shape 4 around it",
+                    d -> (bad(0.1, d) ? 2.5 : 0.3) * gamma(4, d),
+                    0.52),
+            new NamedRates("lognormal, spread 1, median 0.3", d -> 0.3 * Math.exp(normal(d)), 0.3 * Math.exp(0.5)),
+            new NamedRates("0.2, 0.7 and 3 for 70, 25 and 5 in a hundred", FalseFlagsTest::three, 0.465));
+
+    private static boolean bad(double share, SplittableRandom dice) {
+        return dice.nextDouble() < share;
+    }
+
+    private static double normal(SplittableRandom dice) {
+        return Math.sqrt(-2 * Math.log(1 - dice.nextDouble())) * Math.cos(2 * Math.PI * dice.nextDouble());
+    }
+
+    private static double three(SplittableRandom dice) {
+        double u = dice.nextDouble();
+        return u < 0.05 ? 3 : u < 0.3 ? 0.7 : 0.2;
+    }
+
     /**
-     * Not as assumed: nine in ten alike, and one in ten bad. The gamma law takes the many for more spread than they are, and the
-     * statement is too low: measured, up to two and a half times (docs/validation-recurrence.md). Held here so that it gets no worse.
+     * Rates that are no gamma law: the data choose groups. That these are fitted to the same counts is not in the statement, so
+     * beside chance a third of it is allowed; with one gamma law it was too low by up to three times.
      */
     @Test
-    void whereAFewAreBadAndTheOthersAlikeTheStatementIsTooLowByLessThanThreeTimes() {
-        Outcome o = study(dice -> dice.nextDouble() < 0.1 ? 2.5 : 0.3, 0.1 * 2.5 + 0.9 * 0.3, 5);
-        assertThat(o.listed()).isGreaterThan(VEHICLES / 100);
-        assertThat((double) o.noWorse()).isLessThanOrEqualTo(3 * o.stated());
-        assertThat((double) o.noWorse() / o.listed()).isLessThan(0.1);
+    void whereRatesFallIntoGroupsTheStatementHoldsToo() {
+        for (int w = 0; w < NOT_ONE_GAMMA_LAW.size(); w++) {
+            NamedRates world = NOT_ONE_GAMMA_LAW.get(w);
+            Outcome o = study(world.rates(), world.mean(), 4101 + w);
+            assertThat(o.listed()).isGreaterThan(VEHICLES / 100);
+            assertThat((double) o.noWorse())
+                    .as(world.name())
+                    .isLessThanOrEqualTo(4 / 3.0 * o.stated() + SQRT_OF_CHANCE * Math.sqrt(o.variance()));
+        }
     }
 
     /** The check can fail: measured against twice the peers' true mean, what is stated is too little. */

@@ -102,4 +102,20 @@ class PeerRatesTest {
         assertThat(rates.law("van").meanPerYear()).isCloseTo(0.5 / (300 * 12 * 30 / 365.25), within(1e-12));
         assertThatThrownBy(() -> rates.shrunk("van", 1, 0)).hasMessageContaining("years > 0");
     }
+
+    /** Most vehicles never warn, and a few do often: a group without an event is none the worse for that. */
+    @Test
+    void aGroupThatNeverWarnsIsAGroup() {
+        PeerCells cells = new PeerCells().count("van", 0, ONE, 3000);
+        for (int y = 6; y < 14; y++) {
+            cells.count("van", y, ONE, 20);
+        }
+        PeerRates rates = PeerRates.fit(cells, SETTINGS);
+        PeerRates.Law law = rates.law("van");
+        assertThat(law.status()).isEqualTo(PeerRates.Status.FITTED_GROUPS);
+        assertThat(law.groups().get(0).perYear()).isLessThan(0.01);
+        assertThat(law.note()).contains("2 groups");
+        assertThat(rates.shrunk("van", 8, 1).probabilityAbovePeers()).isGreaterThan(0.999);
+        assertThat(rates.shrunk("van", 0, 1).perYear()).isLessThan(0.01);
+    }
 }
