@@ -60,7 +60,7 @@ class PolicySimulationTest {
         for (int years = 4; years <= 8; years++) {
             rules.put("at a stop from " + years + " years", world.play(VANS, PolicyWorld.atAge(years * 365)));
         }
-        for (int years = 5; years <= 7; years++) {
+        for (int years = 5; years <= 8; years++) {
             rules.put("brought in at " + years + " years", world.play(VANS, PolicyWorld.broughtInAtAge(years * 365)));
         }
         if (Boolean.getBoolean("policy.print")) {
