@@ -30,10 +30,9 @@ final class ReplacementSection implements Section {
         Costs c = data.run().costs();
         return "First what to do now, vehicle by vehicle, the stop that saves most leading; then what can wait for a stop, "
                 + "sensors to watch, sensors to keep. The sensors of a vehicle share one set-up. Now is what it costs to do as "
-                + "advised; later is the expected cost of waiting for the next booked stop, or "
-                + Format.count(data.run().horizonDays(), "day")
-                + " when none is booked before, less the worth of the days "
-                + "still used. The lines of a vehicle add up to its stop. The chance is that the sensor does not work in "
+                + "advised; later is the expected cost of leaving it: to the next stop for what is to be done now, else from the next "
+                + "stop to the one after, less the worth of the days it is still used. Without a booking, a vehicle’s stops are "
+                + "expected in the rhythm of its visits. The lines of a vehicle add up to its stop. The chance is that the sensor does not work in "
                 + Format.count(data.run().horizonDays(), "day")
                 + ", also for having died unseen since its last answer; its 95 % limits stand in brackets. In the small picture "
                 + "the dot is the chance, the bar its limits, and the upright stroke the chance from which replacing pays when "
@@ -120,12 +119,16 @@ final class ReplacementSection implements Section {
         h.element("span", Format.chance(o.pHorizon()), "class", "key");
         h.element("span", " (" + Format.chances(o.pHorizonLower(), o.pHorizonUpper()) + ")", "class", "limits-text");
         ChanceBar.write(h, r);
-        h.element("span", breakEven(r.breakEvenProbability()), "class", "under");
+        h.element("span", breakEven(r), "class", "under");
     }
 
-    /** Without a break-even a failure costs no more than planned work. */
-    static String breakEven(double p) {
-        return Double.isNaN(p) || p > 1 ? "never pays" : "pays from " + Format.chance(p);
+    /** Where the chance stands against the one from which replacing pays at a stop that happens anyway. */
+    static String breakEven(RankedReplacement r) {
+        double p = r.breakEvenProbability();
+        if (Double.isNaN(p) || p > 1) {
+            return "none is high enough to pay";
+        }
+        return (r.outlook().pHorizon() > p ? "over the " : "under the ") + Format.chance(p) + " from which it pays";
     }
 
     private static void costs(Html h, RankedReplacement r, String currency) {

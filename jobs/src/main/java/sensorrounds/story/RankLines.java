@@ -14,13 +14,14 @@ final class RankLines {
                 .toList();
         List<Block> blocks = new ArrayList<>();
         if (!lines.isEmpty()) {
-            blocks.add(
-                    new Block.Prose(
-                            "Chances of not working after so many days; expected cost of doing as advised and of"
-                                    + " not doing so, in " + facts.run().currency() + ", looking "
-                                    + facts.run().horizonDays()
-                                    + " days ahead; their difference is what it saves. Replacing pays from the chance in the last column, when"
-                                    + " the vehicle stands anyway. What a stop now saves for the whole vehicle orders the list of the fleet."));
+            blocks.add(new Block.Prose(
+                    "Chances of not working after so many days; expected cost of doing as advised and of"
+                            + " not doing so until the next stop, or the one after, in "
+                            + facts.run().currency()
+                            + "; their difference is what it saves. When the vehicle stands anyway, replacing pays from the chance"
+                            + " in the last column on, to be held against the chance within "
+                            + facts.run().horizonDays()
+                            + " days. What a stop now saves for the whole vehicle orders the list of the fleet."));
             blocks.add(new Block.Grid(
                     "Working behind the rank",
                     List.of(

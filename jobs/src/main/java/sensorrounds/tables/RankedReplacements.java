@@ -104,7 +104,7 @@ public final class RankedReplacements {
                     number("p_fail_upper", "Upper 95 % limit.", r -> r.outlook().pHorizonUpper()),
                     number(
                             "break_even_probability",
-                            "Probability from which replacing pays at a stop that happens anyway; null when none does.",
+                            "p_fail from which replacing pays at a stop that happens anyway; null when none does.",
                             RankedReplacement::breakEvenProbability),
                     number(
                             "cost_now",
@@ -113,7 +113,8 @@ public final class RankedReplacements {
                             RankedReplacement::costNow),
                     number(
                             "cost_later",
-                            "Expected cost of not doing so until the next chance.",
+                            "Expected cost of not doing so until the next stop, for what is to be done now; else of leaving it"
+                                    + " from the next stop to the one after.",
                             RankedReplacement::costLater),
                     number("saving", "cost_later less cost_now.", RankedReplacement::saving),
                     number(

@@ -67,7 +67,7 @@ class ExplainTest {
                 .contains(
                         "Of the same age, and so next in line: 1L (battery low since 2026-09-10) and 2R, 7.6 years old")
                 .contains("Watch 1L: battery reported 11 %")
-                .containsPattern("Replace now: 1L; that stop is expected to save EUR [0-9.]+")
+                .contains("When the vehicle stands anyway, booked for 2026-11-24: replace 1L and 2R")
                 .contains("a lasting cause was found and put right")
                 .doesNotContain("place suspected");
     }

@@ -1,7 +1,6 @@
 package sensorrounds.outlook;
 
-import java.util.Map;
-import java.util.NavigableMap;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import sensorrounds.survival.LifeLaw;
 
@@ -9,7 +8,8 @@ import sensorrounds.survival.LifeLaw;
  * The chance of failure by any day ahead, from a stored outlook and the law it stands on.
  *
  * <p>The cumulative hazard since the last answer, -ln(1 - p), is interpolated linearly between the days the outlook reports,
- * which makes the hazard constant between them, and carried on beyond them.
+ * which makes the hazard constant between them. Beyond the last it goes on as the law of the cohort does, at the level that
+ * the outlook has reached by then; without an age, as it was.
  */
 public final class SurvivalAhead {
     private static final double Z95 = 1.959963984540054;
@@ -17,10 +17,24 @@ public final class SurvivalAhead {
     /** A cumulative hazard at which failure is certain to double precision. */
     private static final double CERTAIN = 40;
 
+    /** Days on which the hazard is taken up again past those of the outlook; constant between them as well. */
+    private static final int[] LATER = {547, 730, 1095, 1461};
+
     private final SensorOutlook outlook;
     private final LifeLaw law;
     private final int horizonDays;
-    private final NavigableMap<Integer, Double> reported = new TreeMap<>();
+    /** Days of the outlook and past them, rising, and the cumulative hazard up to each. */
+    private final int[] days;
+
+    private final double[] hazards;
+
+    /**
+     * What comes of leaving a sensor alone for a stretch of days, given that it works when the stretch begins.
+     *
+     * @param calledOut chance that it fails and is called out for before the stretch ends
+     * @param working expected days that it works
+     */
+    public record Stretch(double calledOut, double working) {}
 
     /**
      * @param law law of the outlook's cohort
@@ -35,27 +49,107 @@ public final class SurvivalAhead {
         this.outlook = outlook;
         this.law = law;
         this.horizonDays = horizonDays;
+        SortedMap<Integer, Double> reported = new TreeMap<>();
         reported.put(0, hazard(outlook.pNow()));
         reported.put(30, hazard(outlook.p30()));
         reported.put(90, hazard(outlook.p90()));
         reported.put(180, hazard(outlook.p180()));
         reported.put(365, hazard(outlook.p365()));
         reported.put(horizonDays, hazard(outlook.pHorizon()));
+        int last = reported.lastKey();
+        if (outlook.ageDays() != null && last == 365) {
+            carryOn(reported, law, outlook.ageDays());
+        }
+        days = reported.keySet().stream().mapToInt(i -> i).toArray();
+        hazards = reported.values().stream().mapToDouble(h -> h).toArray();
     }
 
-    /** Cumulative hazard from the last answer to {@code days} after the as-of day. */
-    public double hazardBy(double days) {
-        Map.Entry<Integer, Double> left = reported.floorEntry((int) Math.floor(days));
-        if (left == null) {
-            left = reported.firstEntry();
+    /** Past the last day reported the hazard goes on as the law's does from there. */
+    private static void carryOn(SortedMap<Integer, Double> reported, LifeLaw law, int age) {
+        double base = law.cumulativeHazard(age + 365.0);
+        double own = reported.get(365) - reported.get(180);
+        double scale = own / (base - law.cumulativeHazard(age + 180.0));
+        if (scale > 0 && scale < Double.POSITIVE_INFINITY) {
+            for (int day : LATER) {
+                reported.put(day, reported.get(365) + scale * (law.cumulativeHazard(age + (double) day) - base));
+            }
         }
-        Map.Entry<Integer, Double> right = reported.higherEntry(left.getKey());
-        if (right == null) {
-            right = left;
-            left = reported.lowerEntry(right.getKey());
+    }
+
+    private SurvivalAhead(SensorOutlook outlook, LifeLaw law, int horizonDays, int[] days, double[] hazards) {
+        this.outlook = outlook;
+        this.law = law;
+        this.horizonDays = horizonDays;
+        this.days = days;
+        this.hazards = hazards;
+    }
+
+    /** Cumulative hazard from the last answer to {@code day} days after the as-of day. */
+    public double hazardBy(double day) {
+        int left = piece(day);
+        return Math.max(0, hazards[left] + slope(left) * (day - days[left]));
+    }
+
+    /** Piece of constant hazard that holds the day; the last one is carried on. */
+    private int piece(double day) {
+        int left = 0;
+        while (left < days.length - 2 && days[left + 1] <= day) {
+            left++;
         }
-        double slope = (right.getValue() - left.getValue()) / (right.getKey() - left.getKey());
-        return Math.max(0, left.getValue() + slope * (days - left.getKey()));
+        return left;
+    }
+
+    private double slope(int left) {
+        return (hazards[left + 1] - hazards[left]) / (days[left + 1] - days[left]);
+    }
+
+    /**
+     * The stretch between two days ahead, in closed form piece by piece. A call-out follows a failure after an exponential
+     * time, so one that comes x days before the end of the stretch is called out for with chance 1 - exp(-x/noticeDays);
+     * the others are found then.
+     *
+     * @param noticeDays mean days from a failure to its call-out, over 0
+     */
+    public Stretch between(double from, double to, double noticeDays) {
+        double called = 0;
+        double working = 0;
+        double alive = 1;
+        double at = from;
+        for (int left = piece(from); at < to; left++) {
+            double end = left >= days.length - 2 ? to : Math.min(to, days[left + 1]);
+            double length = end - at;
+            double rate = Math.max(0, slope(left));
+            double failing = -alive * Math.expm1(-rate * length);
+            called += failing - rate * alive * foundAtTheEnd(rate, length, to - end, noticeDays);
+            working += rate > 0 ? failing / rate : alive * length;
+            alive -= failing;
+            at = end;
+        }
+        return new Stretch(called, working);
+    }
+
+    /** Integral over the piece of exp(-rate v) exp(-(rest + length - v)/notice): failed, and not called out for. */
+    private static double foundAtTheEnd(double rate, double length, double rest, double notice) {
+        double excess = 1 / notice - rate;
+        double atEnd = Math.exp(-rest / notice - rate * length);
+        return Math.abs(excess * length) < 1e-8
+                ? atEnd * length
+                : (atEnd - Math.exp(-(rest + length) / notice)) / excess;
+    }
+
+    /**
+     * The same sensor with its hazard from the as-of day on multiplied so that it adds up to {@code hazard} over the
+     * first days; spread evenly when it had none.
+     */
+    public SurvivalAhead withHazardAhead(double hazard, int overDays) {
+        double before = hazardBy(0);
+        double whole = hazardBy(overDays) - before;
+        double[] scaled = new double[hazards.length];
+        for (int i = 0; i < scaled.length; i++) {
+            double share = whole > 0 ? (hazards[i] - before) / whole : (double) days[i] / overDays;
+            scaled[i] = before + hazard * share;
+        }
+        return new SurvivalAhead(outlook, law, horizonDays, days, scaled);
     }
 
     /** P(not working by {@code days} after the as-of day | worked at the last answer). */
@@ -80,7 +174,7 @@ public final class SurvivalAhead {
         if (!(lower > 0)) {
             return 0;
         }
-        double middle = reported.get(horizonDays);
+        double middle = hazard(outlook.pHorizon());
         // An upper limit that rounds to 1 says nothing: the lower one mirrors it on the log scale.
         double span = upper < CERTAIN ? Math.log(upper / lower) / 2 : middle < CERTAIN ? Math.log(middle / lower) : 0;
         return span / Z95;

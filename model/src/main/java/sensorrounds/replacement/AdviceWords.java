@@ -22,7 +22,7 @@ record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPl
                         percent(o.pHorizonUpper()))
                 + (advice == Advice.READ_FIRST ? ", of that " + percent(o.pNow()) + " dead already" : "")
                 + set(o)
-                + ". " + what(advice, saving, breakEven);
+                + ". " + what(sensor, advice, saving, breakEven);
     }
 
     /** What the fate of the other sensors of the vehicle adds, where it adds something one would notice. */
@@ -59,22 +59,23 @@ record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPl
         };
     }
 
-    private String what(Advice advice, double saving, double breakEven) {
+    private String what(Sensor sensor, Advice advice, double saving, double breakEven) {
         return switch (advice) {
             case REPLACE_NOW -> replaceNow(saving);
             case READ_FIRST -> readFirst();
             case CHECK_PLACE_FIRST -> placeFirst();
             case AT_NEXT_STOP ->
-                "Not worth a stop of its own; done when the vehicle stands anyway"
+                "Not worth a stop of its own, but worth replacing when the vehicle stands anyway"
                         + (vehicle.nextStop() == null ? "" : " (booked for " + vehicle.nextStop() + ")")
-                        + " it is expected to save " + money(saving) + "; that pays from a chance of "
-                        + percent(breakEven) + ".";
+                        + ": leaving it to the stop after that, about "
+                        + vehicle.stops().gapDays() + " days on, is expected to cost " + money(saving) + " more."
+                        + pays(sensor.outlook(), breakEven);
             case AT_SEASONAL_CHANGE ->
                 "Its wheel set is in store, where it stops nobody: read it and replace it when the set goes on.";
             case WHEN_OFF ->
                 "On the spare wheel nothing breaks down with it: read it, and replace it when the wheel is off.";
-            case WATCH -> "Keep it and read it again at the next stop" + pays(breakEven) + ".";
-            case KEEP -> "Keep it" + pays(breakEven) + ".";
+            case WATCH -> "Keep it and read it again at the next stop." + pays(sensor.outlook(), breakEven);
+            case KEEP -> "Keep it." + pays(sensor.outlook(), breakEven);
         };
     }
 
@@ -89,7 +90,9 @@ record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPl
                         + " anyway; doing "
                         + (others == 0 ? "this one" : "this one and " + others + " more") + " then";
         return stopFor + " is expected to save " + money(stop.saving()) + " against waiting "
-                + (waitsForBookedStop() ? "for the stop booked for " + vehicle.nextStop() : horizonDays + " days more")
+                + (vehicle.nextStop() != null
+                        ? "for the stop booked for " + vehicle.nextStop()
+                        : "for its next stop, in about " + vehicle.stops().daysToNext(vehicle.asOf()) + " days")
                 + (others == 0 ? "." : ", " + money(saving) + " of it here.");
     }
 
@@ -106,19 +109,17 @@ record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPl
                         : "");
     }
 
-    private boolean waitsForBookedStop() {
-        return vehicle.nextStop() != null
-                && !vehicle.nextStop().isAfter(vehicle.asOf().plusDays(horizonDays));
-    }
-
     private static String placeFirst() {
         return "Sensors keep failing at this place: look at receiver, wiring and place before fitting another.";
     }
 
-    private static String pays(double breakEven) {
-        return Double.isNaN(breakEven)
-                ? ""
-                : "; replacing pays from a chance of " + percent(breakEven) + ", when the vehicle stands anyway";
+    /** Where the chance stands against the one from which replacing pays. */
+    private String pays(SensorOutlook o, double breakEven) {
+        if (Double.isNaN(breakEven)) {
+            return " No chance of failing would be high enough to make replacing pay.";
+        }
+        return " Replacing at a stop pays from a chance of " + percent(breakEven) + " within " + horizonDays
+                + " days; this one is " + (o.pHorizon() > breakEven ? "over" : "under") + " it.";
     }
 
     private static String percent(double p) {

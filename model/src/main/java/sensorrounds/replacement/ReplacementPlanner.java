@@ -1,7 +1,6 @@
 package sensorrounds.replacement;
 
 import java.io.Serializable;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -34,7 +33,7 @@ import sensorrounds.survival.LifeLaw;
 public final class ReplacementPlanner implements Serializable {
     private static final long serialVersionUID = 1;
 
-    private record RateKey(LifeLaw law, double planned, double afterFailure) implements Serializable {}
+    private record RateKey(LifeLaw law, double piece, double breakdown, int gapDays) implements Serializable {}
 
     private final Costs costs;
     private final ReplacementSettings settings;
@@ -55,7 +54,8 @@ public final class ReplacementPlanner implements Serializable {
 
     /** One line for each sensor, in their order, not yet ranked (rank 0). */
     public List<RankedReplacement> plan(VehicleCase vehicle) {
-        StopPlan stop = new StopChooser(costs, settings, daysToNextChance(vehicle)).choose(vehicle, onTheRoad(vehicle));
+        StopPlan stop = new StopChooser(costs, settings, vehicle.stops().daysToNext(vehicle.asOf()))
+                .choose(vehicle, onTheRoad(vehicle));
         AdviceWords words = new AdviceWords(vehicle, costs.currency(), horizonDays, stop);
         List<RankedReplacement> lines = new ArrayList<>();
         for (int i = 0; i < vehicle.sensors().size(); i++) {
@@ -81,14 +81,16 @@ public final class ReplacementPlanner implements Serializable {
                     advice,
                     words.withoutLaw(sensor, advice));
         }
-        SensorValue value = value(sensor);
-        double asked = settings.hurdle() * piece;
+        SensorValue value = value(sensor, vehicle.stops().gapDays());
         boolean inStop = stop.lines().get(i);
-        double gain = value.gainAhead(horizonDays);
-        Advice advice = inStop ? stop.advice() : otherwise(sensor, value, gain > asked * (1 - value.failedAlready()));
+        int at = vehicle.nextStop() == null ? 0 : vehicle.stops().daysToNext(vehicle.asOf());
+        int after = at + vehicle.stops().gapDays();
+        SensorValue.Worth worth = value.worth(at, after);
+        double gain = worth.gain();
+        Advice advice = inStop ? stop.advice() : otherwise(sensor, value, worth.over(settings.hurdle()) > 0);
         double cost = inStop ? stop.costs()[i] : piece;
         double saving = inStop ? stop.savings()[i] : gain;
-        double breakEven = value.breakEven(horizonDays, asked);
+        double breakEven = value.breakEven(at, after, settings.hurdle(), horizonDays);
         return new RankedReplacement(
                 0,
                 sensor.outlook(),
@@ -123,12 +125,12 @@ public final class ReplacementPlanner implements Serializable {
         List<SensorValue> values = new ArrayList<>();
         for (Sensor s : vehicle.sensors()) {
             boolean may = s.hasChances() && s.mounting() == Mounting.ON_THE_ROAD && s.place() == Place.ORDINARY;
-            values.add(may ? value(s) : null);
+            values.add(may ? value(s, vehicle.stops().gapDays()) : null);
         }
         return values;
     }
 
-    private SensorValue value(Sensor sensor) {
+    private SensorValue value(Sensor sensor, int gapDays) {
         double piece = costs.piece(sensor.price());
         // A spare that is dead stops nothing.
         double breakdown = sensor.mounting() == Mounting.SPARE ? 0 : costs.breakdown();
@@ -136,22 +138,25 @@ public final class ReplacementPlanner implements Serializable {
                 new SurvivalAhead(sensor.outlook(), sensor.law(), horizonDays),
                 piece,
                 breakdown,
-                rate(sensor.law(), piece, piece + breakdown));
+                rate(sensor.law(), piece, breakdown, gapDays),
+                settings.callOutDays());
     }
 
-    private int daysToNextChance(VehicleCase vehicle) {
-        if (vehicle.nextStop() == null) {
-            return horizonDays;
-        }
-        return (int) Math.min(horizonDays, ChronoUnit.DAYS.between(vehicle.asOf(), vehicle.nextStop()));
+    /** Least long-run cost per day of an ordinary sensor with this law, on a vehicle with such stops. */
+    private double rate(LifeLaw law, double piece, double breakdown, int gapDays) {
+        return rates.computeIfAbsent(new RateKey(law, piece, breakdown, gapDays), this::leastRate);
     }
 
-    /** Least long-run cost per day of an ordinary sensor with this law. */
-    double rate(LifeLaw law, double planned, double afterFailure) {
-        return rates.computeIfAbsent(
-                new RateKey(law, planned, afterFailure),
-                k -> new AgeReplacement(new FittedAgeing(k.law()), k.planned(), k.afterFailure())
-                        .optimum()
-                        .costRate());
+    /** The least of waiting for stops and of coming in for one sensor alone. */
+    private double leastRate(RateKey k) {
+        AgeingLaw ageing = new FittedAgeing(k.law());
+        double atStops = new OpportunityReplacement(
+                        ageing, k.piece(), k.breakdown(), k.gapDays(), settings.callOutDays())
+                .optimum()
+                .costRate();
+        double broughtIn = new AgeReplacement(ageing, k.piece() + costs.plannedVisit(), k.piece() + k.breakdown())
+                .optimum()
+                .costRate();
+        return Math.min(atStops, broughtIn);
     }
 }

@@ -1,76 +1,113 @@
 package sensorrounds.replacement;
 
-import java.util.Arrays;
-import sensorrounds.numeric.Quadrature;
 import sensorrounds.outlook.SurvivalAhead;
 
 /**
- * What replacing one sensor at a stop that happens anyway is worth, against leaving it for some days more:
+ * What replacing one sensor at a stop is worth, against leaving it until a later one:
  *
- * <pre>gain(t) = P(t) B - g m(t)</pre>
+ * <pre>gain = B C - g L</pre>
  *
- * P(t) is the chance of not working t days on, B the cost of a breakdown, m(t) = integral of 1 - P(s) over 0..t the working
- * days given up, and g what one of them is worth: the least long-run cost per day of an ordinary sensor of the cohort that
- * is replaced at such stops or at its failure, {@link AgeReplacement} with w against B + w, w the piece with its work. It
- * is the one-step marginal rule of renewal-reward theory; for short t it changes sign at the optimal age. Source: Barlow and
- * Proschan (1965), ch. 4; Berg (1980), A marginal cost analysis for preventive replacement policies, EJOR 4 (from memory);
- * at opportunities: Dekker and Dijkstra (1992), Opportunity-based age replacement, Naval Research Logistics 39 (from
- * memory).
+ * C is the chance that it fails in between and is called out for before the later stop, B the cost of a breakdown, L the
+ * days until its place gets a new sensor, at the later stop or by that call-out, and g what one of them is worth: the least
+ * long-run cost per day of an ordinary sensor of the cohort that is replaced at the vehicle's stops or after its failure,
+ * {@link OpportunityReplacement}. So a stop taken now is credited with the whole renewal it starts, and charged with the
+ * life it gives up. For an ordinary sensor, from one stop to the next, the gain turns at the optimal age. Source: Dekker and
+ * Dijkstra (1992), Opportunity-based age replacement, Naval Research Logistics 39; Berg (1980), A marginal cost analysis for
+ * preventive replacement policies, EJOR 4 (both from memory).
  *
- * @param piece w, cost of the piece with its work
+ * @param piece cost of the piece with its work
  * @param breakdown B
  * @param rate g, per day
+ * @param noticeDays mean days from a failure to its call-out
  */
-record SensorValue(SurvivalAhead ahead, double piece, double breakdown, double rate) {
-    /** Cumulative hazards between which the break-even is sought: P from 1e-13 to 1 - 4e-18. */
+record SensorValue(SurvivalAhead ahead, double piece, double breakdown, double rate, double noticeDays) {
+    /** Cumulative hazards to the horizon between which the break-even is sought: P from 1e-13 to 1 - 4e-18. */
     private static final double LEAST_HAZARD = 1e-13;
 
     private static final double MOST_HAZARD = 40;
+
+    /** Break-evens are right to this share of themselves. */
+    private static final double SETTLED = 1e-12;
+
+    /** Days to a call-out that comes at once. */
+    private static final double AT_ONCE = 1e-6;
+
+    /**
+     * Both sides of the comparison, as expected today: a sensor that does not work at the first stop counts for nothing, as
+     * a stop reads its sensors, and finds the dead.
+     *
+     * @param saved B C
+     * @param givenUp g L
+     */
+    record Worth(double saved, double givenUp) {
+        double gain() {
+            return saved - givenUp;
+        }
+
+        /** Gain over what is asked for on top of what is given up. */
+        double over(double hurdle) {
+            return saved - (1 + hurdle) * givenUp;
+        }
+    }
 
     double failedAlready() {
         return ahead.failureBy(0);
     }
 
-    /** The part of the gain that comes from failures still to come: a stop reads its sensors, and finds the dead. */
-    double gainAhead(int days) {
-        return (ahead.failureBy(days) - failedAlready()) * breakdown - givenUp(days);
+    /** Replaced on one day ahead rather than on a later one. */
+    Worth worth(double from, double to) {
+        Worth working = ifWorking(ahead, from, to);
+        double chance = 1 - ahead.failureBy(from);
+        return new Worth(chance * working.saved, chance * working.givenUp);
     }
 
-    private double givenUp(int days) {
-        return days == 0 ? 0 : rate * Quadrature.panel(s -> 1 - ahead.failureBy(s), 0, days);
+    /** Replaced today rather than some days on, if no stop is near: every failure in between is called out for. */
+    Worth worthAtOnce(int days) {
+        SurvivalAhead.Stretch left = ahead.between(0, days, AT_ONCE);
+        double chance = 1 - failedAlready();
+        return new Worth(chance * breakdown * left.calledOut(), chance * rate * left.working());
+    }
+
+    private Worth ifWorking(SurvivalAhead sensor, double from, double to) {
+        SurvivalAhead.Stretch left = sensor.between(from, to, noticeDays);
+        return new Worth(breakdown * left.calledOut(), rate * (left.working() + noticeDays * left.calledOut()));
     }
 
     /**
-     * The P from which the gain ahead covers the hurdle for a sensor that answers at the stop, if this one's hazard from
-     * today on is multiplied by whatever it takes; what it may have died of before is in P as it is. As the gain rises with
-     * that factor, gain over hurdle and P over break-even are the same thing. NaN when no P suffices.
-     *
-     * @param asked least gain asked for
+     * The P to the horizon from which replacing at the first stop pays, if this sensor's hazard from today on is multiplied
+     * by whatever it takes; what it may have died of before is in P as it is. As what is saved rises with that factor
+     * against what is given up, gain over hurdle and P over break-even are the same thing. NaN when no P suffices.
      */
-    double breakEven(int days, double asked) {
-        if (!(breakdown > asked)) {
-            return Double.NaN;
-        }
-        double before = ahead.hazardBy(0);
-        double whole = ahead.hazardBy(days) - before;
-        boolean plain = whole > 0 && whole < Double.POSITIVE_INFINITY;
-        // Share of the hazard up to the horizon that falls before each point.
-        double[] shares = Quadrature.at(s -> plain ? (ahead.hazardBy(s) - before) / whole : s / days, 0, days);
-        double[] working = new double[shares.length];
+    double breakEven(double from, double to, double hurdle, int horizonDays) {
         double low = Math.log(LEAST_HAZARD);
         double high = Math.log(MOST_HAZARD);
-        // 40 halvings of 34 log units: the break-even is right to 3e-11 of itself.
-        for (int i = 0; i < 40; i++) {
-            double middle = (low + high) / 2;
-            double hazard = Math.exp(middle);
-            Arrays.setAll(working, n -> Math.exp(-hazard * shares[n]));
-            double gain = -Math.expm1(-hazard) * breakdown - rate * Quadrature.panel(working, 0, days);
-            if (gain > asked) {
-                high = middle;
-            } else {
-                low = middle;
-            }
+        if (!(balance(high, from, to, hurdle, horizonDays) > 0)) {
+            return Double.NaN;
         }
-        return -Math.expm1(-before - Math.exp(high));
+        double x = Math.log(Math.min(1, Math.max(1e-6, ahead.hazardBy(horizonDays) - ahead.hazardBy(0))));
+        // What is saved is nearly in proportion to a small hazard, what is given up nearly level: a slope of about 1.
+        double slope = 1;
+        double f = balance(x, from, to, hurdle, horizonDays);
+        for (int i = 0; i < 60 && Math.abs(f) > SETTLED && high - low > SETTLED; i++) {
+            if (f > 0) {
+                high = x;
+            } else {
+                low = x;
+            }
+            double next = x - f / slope;
+            next = next > low && next < high ? next : (low + high) / 2;
+            double there = balance(next, from, to, hurdle, horizonDays);
+            double secant = (there - f) / (next - x);
+            slope = secant > 0.1 && secant < 10 ? secant : 1;
+            x = next;
+            f = there;
+        }
+        return -Math.expm1(-ahead.hazardBy(0) - Math.exp(x));
+    }
+
+    /** Log of what is saved over what it must exceed, for a hazard to the horizon of exp(logHazard). */
+    private double balance(double logHazard, double from, double to, double hurdle, int horizonDays) {
+        Worth worth = ifWorking(ahead.withHazardAhead(Math.exp(logHazard), horizonDays), from, to);
+        return worth.saved > 0 ? Math.log(worth.saved / ((1 + hurdle) * worth.givenUp)) : Double.NEGATIVE_INFINITY;
     }
 }

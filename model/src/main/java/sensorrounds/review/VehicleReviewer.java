@@ -102,8 +102,8 @@ public final class VehicleReviewer implements Serializable {
                     Mounting.of(o.position(), o.wheelSet(), setOnVehicle),
                     VehicleCases.place(history, o)));
         }
-        List<RankedReplacement> lines = planner.plan(
-                VehicleCases.of(history, sensors, unmonitored, s.replacement().outOfSightDays(), asOf));
+        List<RankedReplacement> lines =
+                planner.plan(VehicleCases.of(history, sensors, unmonitored, s.replacement(), asOf));
         Map<String, Double> withinYear =
                 outlooks.stream().collect(Collectors.toMap(SensorOutlook::lifeId, SensorOutlook::p365, (a, b) -> a));
         return new VehicleReview(

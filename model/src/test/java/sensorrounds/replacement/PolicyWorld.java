@@ -2,9 +2,13 @@ package sensorrounds.replacement;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import sensorrounds.history.OriginBasis;
+import sensorrounds.numeric.Quadrature;
 import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.survival.WeibullLife;
@@ -20,19 +24,38 @@ import sensorrounds.visit.WheelPosition;
 final class PolicyWorld {
     static final LocalDate START = LocalDate.of(2026, 1, 1);
     static final int REVIEW_DAYS = 30;
+    private static final int SETTLING_YEARS = 20;
+    private static final double NOTICE_DAYS = 30;
+    /** Standard deviation of the log of the factor that the sensors of a vehicle share. */
+    private static final double VEHICLE_SPREAD = 0.12;
 
-    /** Decides each month for one vehicle; lines in the order of its sensors. */
+    /** Decides each month for one vehicle. */
     interface Policy {
         void review(Van van, int day);
+
+        /** Decides each month for all. */
+        default void review(List<Van> vans, int day) {
+            vans.forEach(van -> review(van, day));
+        }
     }
 
     /** What a policy cost. */
     static final class Bill {
         double money;
+        /** Of it, by vehicle. */
+        final double[] byVan;
+
         int pieces;
+        /** Of the pieces, those fitted in place of a sensor that worked. */
+        int early;
+
         int breakdowns;
         int ownStops;
         int readings;
+
+        Bill(int vans) {
+            byVan = new double[vans];
+        }
     }
 
     /** One vehicle. */
@@ -42,27 +65,37 @@ final class PolicyWorld {
         final int[] heard = new int[4];
         final boolean[] atStop = new boolean[4];
         int nextStop;
+        private final int number;
         private final double factor;
-        private final Random chance;
+        private final int[] fits = new int[4];
+        /** Day on which a call-out would come for a sensor. */
+        private final int[] calls = new int[4];
 
-        Van(long seed) {
-            chance = new Random(seed);
-            factor = Math.exp(0.12 * chance.nextGaussian());
-            int age = chance.nextInt(9 * 365);
+        private final SplittableRandom stops;
+
+        Van(int number) {
+            this.number = number;
+            stops = new SplittableRandom(seed + number);
+            factor = Math.exp(VEHICLE_SPREAD * new Random(stops.nextLong()).nextGaussian());
+            int age = stops.nextInt(9 * 365);
             for (int i = 0; i < 4; i++) {
-                int life = life();
-                for (int tries = 0; life <= age && tries < 50; tries++) {
-                    life = life();
-                }
-                fitted[i] = life > age ? -age : 0;
-                dies[i] = fitted[i] + life;
+                do {
+                    live(i, -age);
+                } while (dies[i] <= 0);
             }
-            nextStop = chance.nextInt(180);
+            nextStop = stops.nextInt(gapDays);
         }
 
-        private int life() {
-            return (int)
-                    Math.ceil(law.scaleDays() * factor * Math.pow(-Math.log(1 - chance.nextDouble()), 1 / law.shape()));
+        /** The next life at a place, and how soon its end would be noticed: the same for every policy. */
+        private void live(int i, int from) {
+            SplittableRandom chance =
+                    new SplittableRandom(new SplittableRandom(((seed + number) * 4 + i) * 1000 + fits[i]++).nextLong());
+            fitted[i] = from;
+            dies[i] = from
+                    + (int) Math.ceil(truth.scaleDays()
+                            * factor
+                            * Math.pow(-Math.log(1 - chance.nextDouble()), 1 / truth.shape()));
+            calls[i] = dies[i] + (int) (-NOTICE_DAYS * Math.log(1 - chance.nextDouble()));
         }
 
         boolean dead(int i, int day) {
@@ -70,12 +103,12 @@ final class PolicyWorld {
         }
 
         void fit(int i, int day) {
-            fitted[i] = day;
-            heard[i] = day;
-            dies[i] = day + life();
-            atStop[i] = false;
             bill.pieces++;
-            bill.money += costs.piece(costs.defaultSensorPrice());
+            bill.early += dead(i, day) ? 0 : 1;
+            live(i, day);
+            heard[i] = day;
+            atStop[i] = false;
+            pay(costs.piece(costs.defaultSensorPrice()));
         }
 
         /** Reads all sensors and replaces the dead. */
@@ -88,32 +121,32 @@ final class PolicyWorld {
             }
         }
 
+        private void pay(double amount) {
+            bill.money += amount;
+            bill.byVan[number] += amount;
+        }
+
         void ownStop(int day) {
             bill.ownStops++;
-            bill.money += costs.plannedVisit();
+            pay(costs.plannedVisit());
             attend(day);
         }
 
-        private void play(Policy policy) {
-            for (int day = 0; day < days; day++) {
-                if (day % REVIEW_DAYS == 0) {
-                    policy.review(this, day);
-                }
-                if (day == nextStop) {
-                    for (int i = 0; i < 4; i++) {
-                        if (atStop[i] && !dead(i, day)) {
-                            fit(i, day);
-                        }
-                    }
-                    attend(day);
-                    nextStop = day + 120 + chance.nextInt(121);
-                }
+        private void live(int day) {
+            if (day == nextStop) {
                 for (int i = 0; i < 4; i++) {
-                    if (dead(i, day) && delay.nextDouble() < 1 / 30.0) {
-                        bill.breakdowns++;
-                        bill.money += costs.breakdown();
-                        attend(day);
+                    if (atStop[i] && !dead(i, day)) {
+                        fit(i, day);
                     }
+                }
+                attend(day);
+                nextStop = day + gapDays * 2 / 3 + stops.nextInt(gapDays * 2 / 3 + 1);
+            }
+            for (int i = 0; i < 4; i++) {
+                if (calls[i] == day) {
+                    bill.breakdowns++;
+                    pay(costs.breakdown());
+                    attend(day);
                 }
             }
         }
@@ -121,6 +154,7 @@ final class PolicyWorld {
         SensorOutlook outlook(int i, int day) {
             double age = heard[i] - fitted[i];
             int since = day - heard[i];
+            double dead = deadUnnoticed(age, since);
             return new SensorOutlook(
                     "V1",
                     null,
@@ -135,12 +169,12 @@ final class PolicyWorld {
                     LastReport.SOUND,
                     START.plusDays(heard[i]),
                     1,
-                    law.failureWithin(age, since, 1),
-                    law.failureWithin(age, since + 30, 1),
-                    law.failureWithin(age, since + 90, 1),
-                    law.failureWithin(age, since + 180, 1),
-                    law.failureWithin(age, since + 365, 1),
-                    law.failureWithin(age, since + 90, 1),
+                    dead,
+                    failed(dead, age, since, 30),
+                    failed(dead, age, since, 90),
+                    failed(dead, age, since, 180),
+                    failed(dead, age, since, 365),
+                    failed(dead, age, since, 90),
                     0,
                     1,
                     "van",
@@ -148,25 +182,68 @@ final class PolicyWorld {
         }
     }
 
+    private final WeibullLife truth;
     private final WeibullLife law;
     private final Costs costs;
+    private final int settling;
     private final int days;
-    private final Random delay = new Random(5);
-    private Bill bill = new Bill();
+    private final int gapDays;
+    private final long seed;
+    private Bill bill;
 
-    PolicyWorld(WeibullLife law, Costs costs, int years) {
-        this.law = law;
+    /**
+     * @param years years counted, after twenty in which the ages settle
+     * @param gapDays mean days between the stops of a vehicle, which vary by a third either way
+     */
+    PolicyWorld(WeibullLife law, Costs costs, int years, int gapDays, long seed) {
+        this.truth = law;
+        this.law = acrossVehicles(law);
         this.costs = costs;
-        this.days = years * 365;
+        this.settling = SETTLING_YEARS * 365;
+        this.days = settling + years * 365;
+        this.gapDays = gapDays;
+        this.seed = seed;
     }
 
-    Bill play(int vans, Policy policy) {
-        bill = new Bill();
-        for (int v = 0; v < vans; v++) {
-            delay.setSeed(v);
-            new Van(20_261_125L + v).play(policy);
+    /** The law of the fleet: Weibull with mean and variance of log life as they are over all vehicles. */
+    private static WeibullLife acrossVehicles(WeibullLife ofOne) {
+        double euler = 0.5772156649015329;
+        double shape = 1
+                / Math.sqrt(
+                        1 / (ofOne.shape() * ofOne.shape()) + 6 * VEHICLE_SPREAD * VEHICLE_SPREAD / Math.PI / Math.PI);
+        return new WeibullLife(shape, ofOne.scaleDays() * Math.exp(euler / shape - euler / ofOne.shape()), 0, 0, 0);
+    }
+
+    Bill play(int count, Policy policy) {
+        bill = new Bill(count);
+        List<Van> vans = IntStream.range(0, count).mapToObj(Van::new).toList();
+        for (int day = 0; day < days; day++) {
+            if (day == settling) {
+                bill = new Bill(count);
+            }
+            if (day % REVIEW_DAYS == 0) {
+                policy.review(vans, day);
+            }
+            for (Van van : vans) {
+                van.live(day);
+            }
         }
         return bill;
+    }
+
+    /** Chance of having died since the last answer, given that nobody was called out so far. */
+    private double deadUnnoticed(double age, int since) {
+        if (since == 0) {
+            return 0;
+        }
+        double alive = law.survival(age + since);
+        double unnoticed = Quadrature.panel(
+                s -> law.hazard(age + s) * law.survival(age + s) * Math.exp(-(since - s) / NOTICE_DAYS), 0, since);
+        return unnoticed / (unnoticed + alive);
+    }
+
+    private double failed(double dead, double age, int since, int days) {
+        return 1 - (1 - dead) * (1 - law.failureWithin(age + since, days, 1));
     }
 
     /** The replacement list, done as it says. */
@@ -183,8 +260,12 @@ final class PolicyWorld {
                         VehicleCase.Place.ORDINARY));
             }
             LocalDate today = START.plusDays(day);
-            List<RankedReplacement> lines = planner.plan(
-                    new VehicleCase(sensors, today, START.plusDays(van.nextStop), VehicleCase.Sight.KNOWN, List.of()));
+            List<RankedReplacement> lines = planner.plan(new VehicleCase(
+                    sensors,
+                    today,
+                    new VehicleCase.Stops(START.plusDays(van.nextStop), null, gapDays),
+                    VehicleCase.Sight.KNOWN,
+                    List.of()));
             follow(van, day, lines.stream().map(RankedReplacement::advice).toList());
         };
     }
@@ -206,7 +287,7 @@ final class PolicyWorld {
             }
         } else if (advices.contains(Advice.READ_FIRST)) {
             bill.readings++;
-            bill.money += costs.reading();
+            van.pay(costs.reading());
             boolean found = false;
             for (int i = 0; i < 4; i++) {
                 found |= van.dead(i, day);
@@ -251,5 +332,35 @@ final class PolicyWorld {
 
     static Policy onlyOnFailure() {
         return (van, day) -> {};
+    }
+
+    /**
+     * The oldest of the fleet at their next stops, as many a month as are paid for.
+     *
+     * @param month sensors to be marked each month
+     */
+    static Policy oldestFirst(double month) {
+        return new Policy() {
+            private double allowed;
+
+            @Override
+            public void review(Van van, int day) {
+                throw new UnsupportedOperationException("decides for the fleet as a whole");
+            }
+
+            @Override
+            public void review(List<Van> vans, int day) {
+                allowed += month;
+                record Place(Van van, int i) {}
+                List<Place> oldest = vans.stream()
+                        .flatMap(van -> IntStream.range(0, 4).mapToObj(i -> new Place(van, i)))
+                        .filter(p -> !p.van.atStop[p.i])
+                        .sorted(Comparator.comparingInt(p -> p.van.fitted[p.i]))
+                        .limit((long) allowed)
+                        .toList();
+                oldest.forEach(p -> p.van.atStop[p.i] = true);
+                allowed -= oldest.size();
+            }
+        };
     }
 }

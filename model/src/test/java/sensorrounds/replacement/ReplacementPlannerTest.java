@@ -14,9 +14,11 @@ import org.junit.jupiter.api.Test;
 import sensorrounds.fleet.Part;
 import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.outlook.SurvivalAhead;
 import sensorrounds.replacement.VehicleCase.Place;
 import sensorrounds.replacement.VehicleCase.Sensor;
 import sensorrounds.replacement.VehicleCase.Sight;
+import sensorrounds.replacement.VehicleCase.Stops;
 import sensorrounds.survival.WeibullLife;
 import sensorrounds.visit.WheelPosition;
 
@@ -24,8 +26,10 @@ class ReplacementPlannerTest {
     private static final LocalDate DAY = LocalDate.of(2026, 3, 1);
     private static final WeibullLife WEAROUT = new WeibullLife(2.5, 1000, 0.01, 0.01, 0);
     private static final WeibullLife LEVEL = new WeibullLife(1, 1000, 0, 0, 0);
-    private static final ReplacementSettings FREE = new ReplacementSettings(0, 0, 30, 365, 0.5);
-    private static final ReplacementSettings ASKING = new ReplacementSettings(20, 0.1, 30, 365, 0.5);
+    private static final ReplacementSettings FREE = new ReplacementSettings(0, 0, 30, 365, 0.5, 180, 2, 30);
+    private static final ReplacementSettings ASKING = new ReplacementSettings(20, 0.1, 30, 365, 0.5, 180, 2, 30);
+    /** A failure is called out for at once. */
+    private static final ReplacementSettings AT_ONCE = new ReplacementSettings(0, 0, 1e-9, 365, 0.5, 180, 2, 30);
 
     /** Piece with its work 100, breakdown 400, set-up 60, reading 15. */
     private static final Costs COSTS = new Costs("EUR", DAY, 60, 15, 60, 40, 270, 130);
@@ -37,12 +41,17 @@ class ReplacementPlannerTest {
     }
 
     private static VehicleCase vehicle(Sensor... sensors) {
-        return new VehicleCase(List.of(sensors), DAY, null, Sight.KNOWN, List.of());
+        return stoppingIn(180, sensors);
+    }
+
+    /** A vehicle whose last stop was today, and whose next is so many days off, and so on. */
+    private static VehicleCase stoppingIn(int days, Sensor... sensors) {
+        return new VehicleCase(List.of(sensors), DAY, new Stops(null, DAY, days), Sight.KNOWN, List.of());
     }
 
     private static RankedReplacement alone(WeibullLife law, int age, int horizon, double ratio) {
-        return new ReplacementPlanner(NO_SET_UP, FREE, horizon)
-                .plan(vehicle(sensor(SampleOutlook.of(law, age, horizon, ratio), law)))
+        return new ReplacementPlanner(NO_SET_UP, AT_ONCE, horizon)
+                .plan(stoppingIn(horizon, sensor(SampleOutlook.of(law, age, horizon, ratio), law)))
                 .get(0);
     }
 
@@ -66,7 +75,7 @@ class ReplacementPlannerTest {
         for (double ratio : new double[] {0.5, 1, 1.2, 1.3, 6}) {
             RankedReplacement line = alone(LEVEL, 700, 90, ratio);
             double p = 1 - Math.exp(-ratio * 0.09);
-            assertThat(line.saving()).isCloseTo(p * (400 - 500 / ratio), within(1e-9));
+            assertThat(line.saving()).isCloseTo(p * (400 - 500 / ratio), within(1e-7));
             assertThat(line.breakEvenProbability()).isCloseTo(1 - Math.exp(-0.09 * 500 / 400), within(1e-9));
             assertThat(line.advice() == Advice.REPLACE_NOW).isEqualTo(ratio > 1.25);
         }
@@ -140,13 +149,19 @@ class ReplacementPlannerTest {
         double saving =
                 new ReplacementPlanner(COSTS, FREE, 90).plan(four).get(0).stopSaving();
         for (double margin : new double[] {-0.01, 0.01}) {
-            ReplacementSettings asks = new ReplacementSettings(saving + margin, 0, 30, 365, 0.5);
+            ReplacementSettings asks = new ReplacementSettings(saving + margin, 0, 30, 365, 0.5, 180, 2, 30);
             assertThat(advices(new ReplacementPlanner(COSTS, asks, 90).plan(four)))
                     .containsOnly(margin < 0 ? Advice.REPLACE_NOW : Advice.AT_NEXT_STOP);
         }
-        // 460 is spent: with a share of it asked for on top, the stop is made up to that share only.
+        // Given up are the days of four sensors and the set-up: the stop is made up to that share of it on top.
+        double rate = new OpportunityReplacement(new FittedAgeing(WEAROUT), 100, 400, 180, 30)
+                .optimum()
+                .costRate();
+        SurvivalAhead.Stretch left =
+                new SurvivalAhead(four.sensors().get(0).outlook(), WEAROUT, 90).between(0, 180, 30);
+        double asked = saving / (4 * rate * (left.working() + 30 * left.calledOut()) + 60);
         for (double margin : new double[] {-1e-4, 1e-4}) {
-            ReplacementSettings asks = new ReplacementSettings(0, saving / 460 + margin, 30, 365, 0.5);
+            ReplacementSettings asks = new ReplacementSettings(0, asked + margin, 30, 365, 0.5, 180, 2, 30);
             assertThat(advices(new ReplacementPlanner(COSTS, asks, 90).plan(four)))
                     .containsOnly(margin < 0 ? Advice.REPLACE_NOW : Advice.AT_NEXT_STOP);
         }
@@ -157,12 +172,14 @@ class ReplacementPlannerTest {
         VehicleCase four = set(900, 0);
         ReplacementPlanner planner = new ReplacementPlanner(COSTS, ASKING, 90);
         for (int days : new int[] {0, 7, 85, 120}) {
-            VehicleCase booked = new VehicleCase(four.sensors(), DAY, DAY.plusDays(days), Sight.KNOWN, List.of());
+            VehicleCase booked = new VehicleCase(
+                    four.sensors(), DAY, new Stops(DAY.plusDays(days), DAY, 180), Sight.KNOWN, List.of());
             assertThat(advices(planner.plan(booked)))
                     .as("booked in %d days", days)
                     .containsOnly(days < 60 ? Advice.AT_NEXT_STOP : Advice.REPLACE_NOW);
         }
-        VehicleCase soon = new VehicleCase(four.sensors(), DAY, DAY.plusDays(7), Sight.KNOWN, List.of());
+        VehicleCase soon =
+                new VehicleCase(four.sensors(), DAY, new Stops(DAY.plusDays(7), DAY, 180), Sight.KNOWN, List.of());
         assertThat(planner.plan(soon).get(0).reason()).contains("(booked for 2026-03-08)");
     }
 
@@ -172,7 +189,7 @@ class ReplacementPlannerTest {
         VehicleCase dead = new VehicleCase(
                 List.of(one),
                 DAY,
-                null,
+                new Stops(null, DAY, 180),
                 Sight.KNOWN,
                 List.of(WheelPosition.parse("2R").orElseThrow()));
         RankedReplacement line =
@@ -182,12 +199,12 @@ class ReplacementPlannerTest {
         assertThat(line.reason()).contains("has to come in for the dead sensor at 2R anyway");
     }
 
-    /** On paper: chance of any dead 1 - .7^4 = .7599; worth .7599 (400 (1 - exp(-3)) - 60) - 15. */
+    /** On paper: chance of any dead 1 - .7^4 = .7599; worth .7599 (400 (1 - exp(-6)) - 60) - 15. */
     @Test
     void probablyDeadAndUnseenIsReadFirst() {
         List<RankedReplacement> lines = new ReplacementPlanner(COSTS, ASKING, 90).plan(set(300, 0.3));
         assertThat(advices(lines)).containsOnly(Advice.READ_FIRST);
-        assertThat(lines.get(0).stopSaving()).isCloseTo(0.7599 * (400 * (1 - Math.exp(-3)) - 60) - 15, within(1e-9));
+        assertThat(lines.get(0).stopSaving()).isCloseTo(0.7599 * (400 * (1 - Math.exp(-6)) - 60) - 15, within(1e-9));
         assertThat(lines.stream().mapToDouble(RankedReplacement::costNow).sum()).isCloseTo(15, within(1e-9));
         assertThat(lines.stream().mapToDouble(RankedReplacement::saving).sum())
                 .isCloseTo(lines.get(0).stopSaving(), within(1e-9));
@@ -204,7 +221,7 @@ class ReplacementPlannerTest {
     @Test
     void aVehicleOutOfSightIsReadBeforeAnythingIsFitted() {
         for (Sight sight : Sight.values()) {
-            VehicleCase v = new VehicleCase(set(900, 0).sensors(), DAY, null, sight, List.of());
+            VehicleCase v = new VehicleCase(set(900, 0).sensors(), DAY, new Stops(null, DAY, 180), sight, List.of());
             assertThat(advices(new ReplacementPlanner(COSTS, ASKING, 90).plan(v)))
                     .containsOnly(sight == Sight.KNOWN ? Advice.REPLACE_NOW : Advice.READ_FIRST);
         }
@@ -255,10 +272,11 @@ class ReplacementPlannerTest {
                 .startsWith("2.0 years old, answered with nothing amiss on 2026-03-01; chance of not working within 90"
                         + " days 14 % (95 % limits ")
                 .contains("Not worth a stop of its own")
-                .contains(" EUR; that pays from a chance of ");
+                .contains(" EUR more. Replacing at a stop pays from a chance of ")
+                .endsWith("; this one is over it.");
         assertThat(planner.plan(set(900, 0)).get(0).reason())
                 .contains("A stop now for it and 3 more of this vehicle is expected to save ")
-                .contains(" EUR against waiting 90 days more, ");
+                .contains(" EUR against waiting for its next stop, in about 180 days, ");
     }
 
     @Test
@@ -291,7 +309,7 @@ class ReplacementPlannerTest {
 
     @Test
     void refusesSettingsThatMakeNoSense() {
-        assertThatThrownBy(() -> new ReplacementSettings(20, 0.1, 0, 365, 0.5))
+        assertThatThrownBy(() -> new ReplacementSettings(20, 0.1, 0, 365, 0.5, 180, 2, 30))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("call-out days 0.0");
     }
