@@ -86,7 +86,9 @@ public final class WarningRecurrence implements Serializable {
         List<WarningCurvePoint> points = new ArrayList<>();
         for (Clock clock : Clock.values()) {
             cohorts(clock).forEach((cohort, counted) -> {
-                MeanCumulativeFit fit = MeanCumulative.withDefaults().fit(counted);
+                MeanCumulativeFit fit = MeanCumulative.withDefaults()
+                        .with(MeanCumulative.Reference.FEW_UNITS)
+                        .fit(counted);
                 // Nobody counts as watched at the very start; what a reader asks for is the number that began there.
                 long began = fit.atRisk(Math.nextUp(fit.from()));
                 points.add(

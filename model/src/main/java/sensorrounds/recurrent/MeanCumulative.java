@@ -8,6 +8,7 @@ import java.util.NavigableMap;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import sensorrounds.numeric.StandardNormal;
+import sensorrounds.numeric.StudentT;
 
 /**
  * Mean cumulative function: the expected number of events of a unit by a time, with no assumption on how a unit's events
@@ -42,21 +43,38 @@ public final class MeanCumulative {
         abstract double limit(double mean, double error, double z);
     }
 
-    private final Band band;
-    private final double level;
-
-    private MeanCumulative(Band band, double level) {
-        this.band = band;
-        this.level = level;
+    /** By which law a departure of so many standard errors is judged. */
+    public enum Reference {
+        /** The normal law, right for many units. */
+        NORMAL,
+        /**
+         * Student's t with one degree of freedom less than there are units n, and the variance times n / (n - 1), since the robust
+         * variance of few units is too small: Cameron and Miller (2015), J. Human Resources 50:317-372, section VI (from memory).
+         */
+        FEW_UNITS
     }
 
-    /** Log limits at 95 %. */
+    private final Band band;
+    private final double level;
+    private final Reference reference;
+
+    private MeanCumulative(Band band, double level, Reference reference) {
+        this.band = band;
+        this.level = level;
+        this.reference = reference;
+    }
+
+    /** Log limits at 95 %, by the normal law. */
     public static MeanCumulative withDefaults() {
-        return new MeanCumulative(Band.LOG, 0.95);
+        return new MeanCumulative(Band.LOG, 0.95, Reference.NORMAL);
     }
 
     public MeanCumulative with(Band newBand) {
-        return new MeanCumulative(newBand, level);
+        return new MeanCumulative(newBand, level, reference);
+    }
+
+    public MeanCumulative with(Reference newReference) {
+        return new MeanCumulative(band, level, newReference);
     }
 
     /** Coverage of the pointwise limits, in (0, 1). */
@@ -64,7 +82,7 @@ public final class MeanCumulative {
         if (!(newLevel > 0 && newLevel < 1)) {
             throw new IllegalArgumentException("coverage of limits must lie between 0 and 1, not " + newLevel);
         }
-        return new MeanCumulative(band, newLevel);
+        return new MeanCumulative(band, newLevel, reference);
     }
 
     /** What happens at one time, in the order in which it must be taken: events before ends, ends before entries. */
@@ -98,7 +116,7 @@ public final class MeanCumulative {
         double fall = 0;
         double sumWatched = 0;
         double variance = 0;
-        Curve curve = new Curve();
+        Curve curve = new Curve(unit);
         for (Map.Entry<Double, Moment> moment : moments.entrySet()) {
             Moment now = moment.getValue();
             if (!now.events.isEmpty()) {
@@ -134,18 +152,29 @@ public final class MeanCumulative {
 
     /** The same from counts; times are those of the cells. */
     public MeanCumulativeFit fit(RecurrenceCells cells) {
-        Curve curve = new Curve();
+        Curve curve = new Curve(cells.units());
         cells.walk(curve);
         return curve.done(cells.units(), cells.events());
     }
 
     /** Puts the steps together, whoever counts them. */
     final class Curve {
-        private final double z = StandardNormal.quantile((1 + level) / 2);
+        /** Standard errors from the mean to a limit. */
+        private final double z;
+
         private final List<MeanCumulativeFit.Step> steps = new ArrayList<>();
         private final NavigableMap<Double, Long> watchedAfter = new TreeMap<>();
         private double mean;
         private double poisson;
+
+        Curve(long units) {
+            double p = (1 + level) / 2;
+            if (reference == Reference.NORMAL) {
+                z = StandardNormal.quantile(p);
+            } else {
+                z = units > 1 ? StudentT.quantile(p, units - 1) * Math.sqrt(units / (units - 1.0)) : Double.NaN;
+            }
+        }
 
         /** {@code d} events at a time at which {@code atRisk} units were watched; variance up to and with this time. */
         void step(double time, long atRisk, long d, double variance) {

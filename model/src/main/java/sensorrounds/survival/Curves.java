@@ -19,7 +19,7 @@ public final class Curves {
 
     /**
      * Kaplan-Meier points of a sample at the midpoints of its failure intervals: age 0, then each age with failures,
-     * rounded up to whole days. Where S is 0 its variance is undefined; the lower limit is then 0 and the upper limit
+     * rounded up to whole days. The limits at age 0 are those in force from there to the first failure. Where S is 0 its variance is undefined; the lower limit is then 0 and the upper limit
      * that of the last age before. Without failures, age 0 alone.
      */
     public static List<CurvePoint> kaplanMeier(String cohort, LifetimeSample sample) {
@@ -32,7 +32,15 @@ public final class Curves {
     /** {@link #kaplanMeier} of a fit at hand, under the name of this method. */
     public static List<CurvePoint> steps(String cohort, CurvePoint.Method method, KaplanMeierFit fit) {
         List<CurvePoint> points = new ArrayList<>();
-        points.add(new CurvePoint(cohort, method, 0, 1, 1, 1, fit.riskSet().at(Double.MIN_VALUE), 0));
+        points.add(new CurvePoint(
+                cohort,
+                method,
+                0,
+                1,
+                fit.lowerBeforeFailures(),
+                1,
+                fit.riskSet().at(Double.MIN_VALUE),
+                0));
         double failures = 0;
         double upper = 1;
         for (KaplanMeierFit.Step step : fit.steps()) {

@@ -130,7 +130,7 @@ public final class KaplanMeier {
                     hazard,
                     Math.sqrt(hazardVariance)));
         }
-        return new KaplanMeierFit(from, end, steps, riskSet);
+        return new KaplanMeierFit(from, end, steps, riskSet, level);
     }
 
     private static SortedMap<Double, Leaving> leavingByAge(LifetimeSample sample) {

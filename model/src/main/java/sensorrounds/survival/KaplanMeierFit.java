@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
+import sensorrounds.numeric.StandardNormal;
 
 /**
  * A Kaplan-Meier curve with all it stands on. It ends at the last age under observation and refuses to answer beyond.
@@ -14,12 +15,14 @@ public final class KaplanMeierFit {
     private final double to;
     private final List<Step> steps;
     private final RiskSet riskSet;
+    private final double level;
 
-    KaplanMeierFit(double from, double to, List<Step> steps, RiskSet riskSet) {
+    KaplanMeierFit(double from, double to, List<Step> steps, RiskSet riskSet, double level) {
         this.from = from;
         this.to = to;
         this.steps = List.copyOf(steps);
         this.riskSet = riskSet;
+        this.level = level;
     }
 
     /**
@@ -55,12 +58,26 @@ public final class KaplanMeierFit {
         return curve(1, Step::survival);
     }
 
-    /** Lower limits; 1 before the first failure, NaN once S is 0. */
+    /** Lower limits; {@link #lowerBeforeFailures} before the first failure, NaN once S is 0. */
     public StepCurve lower() {
-        return curve(1, Step::lower);
+        return curve(lowerBeforeFailures(), Step::lower);
     }
 
-    /** Upper limits, as {@link #lower()}. */
+    /**
+     * Lower limit before the first failure, where Greenwood's variance is 0 and the limits of the formula are 1: with n the fewest
+     * units under observation at an age up to it, none of n failing is seen with probability (1 - level) / 2 when S is
+     * ((1 - level) / 2)^(1/n) (Clopper and Pearson 1934, Biometrika 26:404-413; the same is the limit of Fay, Brittain and
+     * Proschan 2013, Biostatistics 14:723-736, both from memory). Or the limit at the first failure where that is higher: what S
+     * surely is there it surely is before. 0 where for a while nobody was under observation.
+     */
+    public double lowerBeforeFailures() {
+        double first = steps.isEmpty() ? to : steps.get(0).age();
+        double none = Math.exp(Math.log((1 - level) / 2) / riskSet.least(from, first));
+        double there = steps.isEmpty() ? Double.NaN : steps.get(0).lower();
+        return there > none ? there : none;
+    }
+
+    /** Upper limits; 1 before the first failure, NaN once S is 0. */
     public StepCurve upper() {
         return curve(1, Step::upper);
     }
@@ -83,8 +100,11 @@ public final class KaplanMeierFit {
         if (!(p > 0 && p < 1)) {
             throw new IllegalArgumentException("a quantile needs 0 < p < 1, not " + p);
         }
+        // The quantile's limits are those of the formula, which are 1 before the first failure.
         return new Estimate(
-                survival().firstAtOrBelow(1 - p), lower().firstAtOrBelow(1 - p), upper().firstAtOrBelow(1 - p));
+                survival().firstAtOrBelow(1 - p),
+                curve(1, Step::lower).firstAtOrBelow(1 - p),
+                upper().firstAtOrBelow(1 - p));
     }
 
     public Estimate median() {
@@ -94,6 +114,21 @@ public final class KaplanMeierFit {
     /** Mean life within the first ages up to tau, the area under the curve: Klein and Moeschberger (2003), eq. 4.5.1. */
     public double restrictedMean(double tau) {
         return survival().areaTo(tau);
+    }
+
+    /**
+     * {@link #restrictedMean} with limits symmetric on the log of the mean time lost by tau, tau less the mean, by the delta method:
+     * like the limits on log(-log S) they stay within 0 and tau and allow for the skewness of few failures. NaN limits without a
+     * failure by tau.
+     *
+     * @param level coverage, in (0, 1)
+     */
+    public Estimate restrictedMeanLimits(double tau, double level) {
+        double mean = restrictedMean(tau);
+        double lost = tau - from - mean;
+        double factor = Math.exp(StandardNormal.quantile((1 + level) / 2) * restrictedMeanError(tau) / lost);
+        return new Estimate(
+                mean, Math.max(0, tau - from - lost * factor), lost > 0 ? tau - from - lost / factor : Double.NaN);
     }
 
     /** Standard error of {@link #restrictedMean}, Klein and Moeschberger (2003), eq. 4.5.2 cut at tau. */

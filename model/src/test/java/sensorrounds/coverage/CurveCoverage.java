@@ -69,6 +69,15 @@ public final class CurveCoverage {
         double mean = seen ? fit.restrictedMean(6) : Double.NaN;
         double half = seen ? 1.959963984540054 * fit.restrictedMeanError(6) : Double.NaN;
         tallies.add("mean within 6 | Kaplan-Meier, plain", restrictedMean(), mean - half, mean + half);
+        Estimate lost = seen ? fit.restrictedMeanLimits(6, 0.95) : new Estimate(Double.NaN, Double.NaN, Double.NaN);
+        tallies.add("mean within 6 | Kaplan-Meier, log of time lost", restrictedMean(), lost);
+        double late = seen ? fit.meanResidualLife(2, 6) : Double.NaN;
+        double lateHalf = seen ? 1.959963984540054 * fit.meanResidualLifeError(2, 6) : Double.NaN;
+        tallies.add(
+                "mean from 2 to 6, given alive at 2 | Kaplan-Meier, plain",
+                (restrictedMean() - meanWithinTwo()) / Math.exp(-hazard(2)),
+                late - lateHalf,
+                late + lateHalf);
     }
 
     static Tallies bands(int fleets, int lives) {
@@ -156,6 +165,10 @@ public final class CurveCoverage {
             left -= all;
         }
         return EDGES[EDGES.length - 1] + left / RATES[EDGES.length];
+    }
+
+    private static double meanWithinTwo() {
+        return -Math.expm1(-RATES[0] * 2) / RATES[0];
     }
 
     private static double restrictedMean() {

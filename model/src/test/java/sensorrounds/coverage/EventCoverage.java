@@ -12,7 +12,7 @@ import sensorrounds.recurrent.ObservationWindow;
 /**
  * Limits of the mean number of events: vehicles have rates that differ by a gamma factor of variance 1, rising with time (mean
  * t + t^2 / 10 by year t); each is watched from some time in the first year, some with a gap, to a time between years 2 and 5.
- * Argument: fleets (default 1000). Results are in docs/coverage.md.
+ * Arguments: fleets (default 1000), most vehicles (default all) Results are in docs/coverage.md.
  */
 public final class EventCoverage {
     private static final double[] TIMES = {1, 2, 4};
@@ -21,7 +21,11 @@ public final class EventCoverage {
 
     public static void main(String[] arguments) {
         int fleets = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 1000;
-        for (int vehicles : new int[] {20, 50, 200, 800}) {
+        int[] sizes = {20, 50, 200, 800};
+        for (int vehicles : sizes) {
+            if (arguments.length > 1 && vehicles > Integer.parseInt(arguments[1])) {
+                break;
+            }
             study(fleets, vehicles).print(fleets + " fleets of " + vehicles + " vehicles");
         }
     }
@@ -44,6 +48,14 @@ public final class EventCoverage {
                             seen ? fit.at(time).lower() : Double.NaN,
                             seen ? fit.at(time).upper() : Double.NaN);
                     if (band == MeanCumulative.Band.LOG) {
+                        MeanCumulativeFit few = MeanCumulative.withDefaults()
+                                .with(MeanCumulative.Reference.FEW_UNITS)
+                                .fit(units);
+                        tallies.add(
+                                "M(" + (int) time + ") | robust, LOG, few units",
+                                mean(time),
+                                seen ? few.at(time).lower() : Double.NaN,
+                                seen ? few.at(time).upper() : Double.NaN);
                         double factor = seen
                                 ? Math.exp(1.959963984540054
                                         * fit.at(time).poissonError()

@@ -113,4 +113,49 @@ class KaplanMeierTest {
         assertThat(fit.meanResidualLife(3, 11)).isCloseTo(given.restrictedMean(11), within(1e-12));
         assertThat(fit.meanResidualLifeError(3, 11)).isCloseTo(given.restrictedMeanError(11), within(1e-12));
     }
+
+    /**
+     * None of n failed: Clopper and Pearson's lower limit is .025^(1/n), for n = 10 .6915 (two-sided 95 % table of binomial limits,
+     * 0 of 10: 0 to .3085, from memory).
+     */
+    @Test
+    void beforeTheFirstFailureTheLimitIsThatOfNoneFailed() {
+        LifetimeSample alive = LifetimeSample.of(List.of(new Lifetime(0, 900, Lifetime.NEVER, 10)));
+        KaplanMeierFit none = KaplanMeier.withDefaults().fit(alive);
+        assertThat(none.lowerBeforeFailures()).isCloseTo(0.6915, within(5e-5));
+        assertThat(none.lower().at(500)).isEqualTo(none.lowerBeforeFailures());
+        assertThat(none.upper().at(500)).isEqualTo(1);
+
+        // Nobody was watched when new; from 100 on ten are: nothing is known of ages up to 100.
+        LifetimeSample met = LifetimeSample.of(List.of(new Lifetime(100, 900, Lifetime.NEVER, 10)));
+        assertThat(KaplanMeier.withDefaults().fit(met).lowerBeforeFailures()).isZero();
+        assertThat(KaplanMeier.withDefaults().givenAliveAt(100).fit(met).lowerBeforeFailures())
+                .isCloseTo(0.6915, within(5e-5));
+
+        // What S surely is at the first failure, one of a hundred, it surely is before, though two were watched when
+        // new.
+        LifetimeSample few = LifetimeSample.of(List.of(
+                new Lifetime(0, 900, Lifetime.NEVER, 2),
+                new Lifetime(10, 900, Lifetime.NEVER, 97),
+                Lifetime.exact(10, 50)));
+        KaplanMeierFit fit = KaplanMeier.withDefaults().fit(few);
+        assertThat(fit.lowerBeforeFailures())
+                .isEqualTo(fit.steps().get(0).lower())
+                .isGreaterThan(0.9);
+    }
+
+    @Test
+    void limitsOfTheMeanAreSymmetricOnTheLogOfTheTimeLost() {
+        KaplanMeierFit fit = KaplanMeier.withDefaults().fit(FIVE);
+        double lost = 11 - fit.restrictedMean(11);
+        Estimate mean = fit.restrictedMeanLimits(11, 0.5);
+        assertThat((11 - mean.lower()) * (11 - mean.upper())).isCloseTo(lost * lost, within(1e-9));
+        assertThat(Math.log((11 - mean.lower()) / lost))
+                .isCloseTo(0.6744897501960817 * fit.restrictedMeanError(11) / lost, within(1e-12));
+        assertThat(KaplanMeier.withDefaults()
+                        .fit(LifetimeSample.of(List.of(Lifetime.censored(0, 900))))
+                        .restrictedMeanLimits(900, 0.95)
+                        .lower())
+                .isNaN();
+    }
 }
