@@ -18,8 +18,10 @@ import org.apache.spark.sql.Column;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
+import org.apache.spark.sql.types.StructType;
 import sensorrounds.tables.LogRow;
 import sensorrounds.tables.LogRows;
+import sensorrounds.tables.UnderstoodRows;
 import sensorrounds.visit.LoggedWheel;
 
 /** Reads the stored table of log rows. */
@@ -38,7 +40,7 @@ public final class LogTable {
 
     /** The rows that were understood and count. */
     public static JavaRDD<LoggedWheel> accepted(SparkSession spark, String folder) {
-        return acceptedRows(spark, folder).javaRDD().map(LogRows::understood);
+        return InnerRows.of(acceptedRows(spark, folder)).mapPartitions(UnderstoodRows::new);
     }
 
     /** The accepted rows, one list per vehicle, in the order of the visits. No shuffle where the files allow it. */
@@ -59,13 +61,25 @@ public final class LogTable {
         if (!vehiclesAreWhole(spark.sparkContext().hadoopConfiguration(), folder)) {
             rows = rows.repartition(col(LogRows.VEHICLE_ID)).sortWithinPartitions(LogRows.VEHICLE_ID);
         }
-        return rows.javaRDD().mapPartitions(VehicleRuns::new);
+        return InnerRows.of(rows).mapPartitions(inner -> new VehicleRuns(new UnderstoodRows(inner)));
     }
 
     private static Dataset<Row> acceptedRows(SparkSession spark, String folder) {
-        Dataset<Row> accepted =
-                stored(spark, folder).where(col(LogRows.OUTCOME).equalTo(LogRow.Outcome.ACCEPTED.word()));
-        return select(accepted, LogRows.ofUnderstood());
+        StructType schema = new StructType(LogRows.understoodSchema());
+        Path accepted = accepted(folder);
+        try {
+            // The folder itself, without the column of outcomes: so the plan is a scan and nothing else.
+            return accepted.getFileSystem(spark.sparkContext().hadoopConfiguration())
+                            .exists(accepted)
+                    ? spark.read().schema(schema).parquet(accepted.toString())
+                    : spark.createDataFrame(List.of(), schema);
+        } catch (IOException e) {
+            throw new UncheckedIOException("cannot read the table of log rows in " + folder, e);
+        }
+    }
+
+    private static Path accepted(String folder) {
+        return new Path(folder, LogRows.OUTCOME + "=" + LogRow.Outcome.ACCEPTED.word());
     }
 
     private static Dataset<Row> stored(SparkSession spark, String folder) {
@@ -79,7 +93,7 @@ public final class LogTable {
 
     /** A vehicle lies in one file; Spark reads a file as a whole when it has a single row group, which cannot be split. */
     private static boolean vehiclesAreWhole(Configuration hadoop, String folder) {
-        Path accepted = new Path(folder, LogRows.OUTCOME + "=" + LogRow.Outcome.ACCEPTED.word());
+        Path accepted = accepted(folder);
         try {
             FileSystem files = accepted.getFileSystem(hadoop);
             if (!files.exists(accepted)) {

@@ -5,8 +5,6 @@ import java.util.Comparator;
 import java.util.Iterator;
 import java.util.List;
 import java.util.NoSuchElementException;
-import org.apache.spark.sql.Row;
-import sensorrounds.tables.LogRows;
 import sensorrounds.visit.LoggedWheel;
 
 /**
@@ -25,11 +23,11 @@ public final class VehicleRuns implements Iterator<List<LoggedWheel>> {
                     Comparator.nullsFirst(Comparator.naturalOrder()))
             .thenComparing(LoggedWheel::source);
 
-    private final Iterator<Row> rows;
+    private final Iterator<LoggedWheel> rows;
     private LoggedWheel ahead;
 
-    /** @param rows accepted rows as {@link LogRows#understood} reads them, those of one vehicle together */
-    public VehicleRuns(Iterator<Row> rows) {
+    /** @param rows accepted rows, those of one vehicle together */
+    public VehicleRuns(Iterator<LoggedWheel> rows) {
         this.rows = rows;
         advance();
     }
@@ -55,7 +53,7 @@ public final class VehicleRuns implements Iterator<List<LoggedWheel>> {
     }
 
     private void advance() {
-        ahead = rows.hasNext() ? LogRows.understood(rows.next()) : null;
+        ahead = rows.hasNext() ? rows.next() : null;
     }
 
     /** @throws RefusedInput when the rows are too many to be those of one vehicle */

@@ -18,6 +18,7 @@ import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.assemble.DoubtFindings;
 import sensorrounds.assemble.Histories;
 import sensorrounds.assemble.Moves;
+import sensorrounds.assemble.Register;
 import sensorrounds.fleet.Vehicle;
 import sensorrounds.history.Finding;
 import sensorrounds.history.HistorySettings;
@@ -112,7 +113,7 @@ public final class Pipeline {
 
         LocalDate asOf = AsOf.of(options.asOf(), spark, rows);
         progress.say(ingest.accepted() + " rows accepted; rebuilding sensor lives as of " + asOf);
-        Broadcast<Map<String, Vehicle>> register = context.broadcast(inputs.fleet());
+        Broadcast<Map<String, Vehicle>> register = context.broadcast(Register.of(inputs.fleet()));
         HistorySettings settings = inputs.settings().review().history();
         context.setJobDescription("Find sensors on more than one vehicle");
         SharedIdentities.Shared shared =

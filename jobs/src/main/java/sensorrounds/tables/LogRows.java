@@ -54,7 +54,8 @@ public final class LogRows {
 
     private static final List<Column<LogRow>> OF_VISIT = VisitColumns.columns();
     private static final List<Column<LogRow>> OF_WHEEL = WheelColumns.columns();
-    private static final int SOURCE = OF_VISIT.size() + OF_WHEEL.size();
+    static final int WHEEL = OF_VISIT.size();
+    static final int SOURCE = WHEEL + OF_WHEEL.size();
     private static final List<Column<LogRow>> OF_SOURCE = List.of(
             Column.text(
                     SOURCE_FILE,
@@ -173,8 +174,8 @@ public final class LogRows {
 
     /** The row of the log, for an accepted row or a duplicate, from all columns or from those it needs. */
     public static LoggedWheel understood(Row row) {
-        VisitHeader visit = VisitColumns.decode(new RowCursor(row, 0));
-        WheelReading wheel = WheelColumns.decode(new RowCursor(row, OF_VISIT.size()));
+        VisitHeader visit = VisitColumns.decode(new OuterRow(row, 0));
+        WheelReading wheel = WheelColumns.decode(new OuterRow(row, WHEEL));
         return new LoggedWheel(visit, wheel, source(row, SOURCE));
     }
 
@@ -188,7 +189,7 @@ public final class LogRows {
     }
 
     private static Rejection rejection(Row row) {
-        RowCursor in = new RowCursor(row, REJECTION);
+        RowCursor in = new OuterRow(row, REJECTION);
         String field = in.text();
         String rawValue = in.text();
         String expected = in.text();
@@ -197,7 +198,7 @@ public final class LogRows {
                 source(row, SOURCE),
                 row.getString(VisitColumns.VISIT_ID_AT),
                 row.getString(VisitColumns.VEHICLE_ID_AT),
-                row.getString(OF_VISIT.size() + 1),
+                row.getString(WHEEL + 1),
                 field,
                 rawValue,
                 RejectionRule.valueOf(row.getString(DUPLICATE)),
@@ -207,7 +208,7 @@ public final class LogRows {
     }
 
     private static FileCount file(Row row) {
-        RowCursor in = new RowCursor(row, FILE);
+        RowCursor in = new OuterRow(row, FILE);
         return new FileCount(
                 row.getString(SOURCE),
                 in.count(),

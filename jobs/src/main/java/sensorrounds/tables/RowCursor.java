@@ -1,55 +1,30 @@
 package sensorrounds.tables;
 
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.util.function.Function;
-import org.apache.spark.sql.Row;
 
 /** Reads the columns of a row in their stored order; a null column gives null. */
-final class RowCursor {
-    private final Row row;
-    private int at;
+interface RowCursor {
+    String text();
 
-    RowCursor(Row row, int from) {
-        this.row = row;
-        this.at = from;
-    }
+    Double number();
 
-    @SuppressWarnings("unchecked")
-    <V> V next() {
-        // The type of each column is fixed by the table's schema, against which the row was read.
-        return (V) row.get(at++);
-    }
+    Integer whole();
 
-    String text() {
-        return next();
-    }
+    Long count();
 
-    Double number() {
-        return next();
-    }
+    LocalDate day();
 
-    Integer whole() {
-        return next();
-    }
+    /** A wall-clock time. */
+    LocalDateTime time();
 
-    Long count() {
-        return next();
-    }
+    Boolean flag();
 
-    LocalDate day() {
-        return next();
-    }
-
-    Boolean flag() {
-        return next();
-    }
-
-    <E extends Enum<E>> E word(Class<E> type) {
-        return map(name -> Enum.valueOf(type, name));
-    }
+    <E extends Enum<E>> E word(Class<E> type);
 
     /** A text turned into something else, null staying null. */
-    <V> V map(Function<String, V> decode) {
+    default <V> V map(Function<String, V> decode) {
         String text = text();
         return text == null ? null : decode.apply(text);
     }

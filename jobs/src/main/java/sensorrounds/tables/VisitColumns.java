@@ -107,7 +107,7 @@ final class VisitColumns {
         return new VisitHeader(
                 in.text(),
                 in.whole(),
-                in.next(),
+                in.time(),
                 in.text(),
                 in.text(),
                 in.text(),

@@ -5,23 +5,23 @@ import static org.apache.spark.sql.functions.collect_list;
 import static org.apache.spark.sql.functions.sort_array;
 import static org.apache.spark.sql.functions.struct;
 
-import com.sun.management.OperatingSystemMXBean;
 import java.io.IOException;
-import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.apache.spark.api.java.JavaSparkContext;
+import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.sql.Dataset;
 import org.apache.spark.sql.Row;
 import org.apache.spark.sql.SparkSession;
 import sensorrounds.assemble.Histories;
+import sensorrounds.assemble.Register;
+import sensorrounds.fleet.Vehicle;
 import sensorrounds.history.VehicleMoves;
 import sensorrounds.ingest.IngestJob;
 import sensorrounds.ingest.LogFile;
@@ -32,8 +32,14 @@ import sensorrounds.tables.LogRow;
 
 /**
  * Reading and storing JSON lines against bare Spark on the same files, and rebuilding sensor lives against a bare grouping by
- * sensor, in turn in one session. Arguments: data folder, scratch folder, passes, contenders (all but the last two when none
- * is named). {@code five-years} and {@code day} fill a store without and then with the logs named {@code day*}.
+ * sensor. Arguments: data folder, scratch folder, passes, and what to compare:
+ *
+ * <ul>
+ *   <li>{@code store}: bare Spark, and the store of validated rows;
+ *   <li>{@code table}: the same, and the table of log rows, brought together by vehicle with duplicates settled;
+ *   <li>{@code lives}: bare groupings by sensor, and sensor lives, from that table;
+ *   <li>{@code cores}: the store on one core, and on all.
+ * </ul>
  */
 public final class IngestBenchmark {
     private static final String WHEEL =
@@ -47,152 +53,181 @@ public final class IngestBenchmark {
             + " pressuresStored boolean, codesCleared boolean, wheelSet string, notes string, wheels array<struct<"
             + WHEEL.replaceAll("(`?[a-zA-Z]+`?) (string|int|double|boolean)", "$1: $2") + ">>";
 
-    private final SparkSession spark;
-    private final Path scratch;
-    private final List<LogFile> files;
     private final RunInputs inputs;
+    private final List<LogFile> files;
+    private final Path scratch;
 
-    private IngestBenchmark(SparkSession spark, RunInputs inputs, Path scratch) {
-        this.spark = spark;
-        this.scratch = scratch;
+    private IngestBenchmark(RunInputs inputs, Path scratch) {
         this.inputs = inputs;
         this.files = inputs.logs();
+        this.scratch = scratch;
     }
 
     public static void main(String[] args) throws IOException {
         RunInputs inputs = RunInputs.find(new RunOptions(args[0], null, null, null, null), Pipeline.hadoop());
-        List<String> wanted = args.length > 3
-                ? List.of(args).subList(3, args.length)
-                : List.of("bare", "store", "table", "from-store", "bare-grouping", "bare-lists", "lives");
-        try (SparkSessions.Session session = SparkSessions.open("ingest benchmark", inputs.bytes())) {
-            session.spark().sparkContext().setLogLevel("ERROR");
-            IngestBenchmark bench = new IngestBenchmark(session.spark(), inputs, Path.of(args[1]));
-            for (int pass = 1; pass <= Integer.parseInt(args[2]); pass++) {
-                for (String contender : wanted) {
-                    bench.measure(pass, contender);
-                }
+        IngestBenchmark bench = new IngestBenchmark(inputs, Path.of(args[1]));
+        int passes = Integer.parseInt(args[2]);
+        if (args[3].equals("cores")) {
+            bench.cores(passes);
+            return;
+        }
+        try (SparkSessions.Session session = bench.session()) {
+            switch (args[3]) {
+                case "store" -> bench.store(session.spark()).run(passes);
+                case "table" -> bench.table(session.spark()).run(passes);
+                case "lives" -> bench.lives(session.spark()).run(passes);
+                default -> throw new IllegalArgumentException("no comparison " + args[3]);
             }
         }
     }
 
-    private void measure(int pass, String contender) throws IOException {
-        OperatingSystemMXBean system = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
-        if (!contender.equals("from-store")) {
-            delete(scratch.resolve(contender));
-        }
-        long start = System.nanoTime();
-        long processor = system.getProcessCpuTime();
-        long result = run(contender);
-        double elapsed = (System.nanoTime() - start) / 1e9;
-        double used = (system.getProcessCpuTime() - processor) / 1e9;
-        System.out.printf(
-                Locale.ROOT,
-                "pass %d  %-14s %7.1f s elapsed %7.1f s processor  (%d)%n",
-                pass,
-                contender,
-                elapsed,
-                used,
-                result);
+    private SparkSessions.Session session() {
+        SparkSessions.Session session = SparkSessions.open("ingest benchmark", inputs.bytes());
+        session.spark().sparkContext().setLogLevel("ERROR");
+        return session;
     }
 
-    private long run(String contender) throws IOException {
-        Path out = scratch.resolve(contender);
-        return switch (contender) {
-            case "bare" -> {
-                spark.read()
-                        .schema(VISIT)
-                        .json(files.stream().map(LogFile::uri).toArray(String[]::new))
-                        .write()
-                        .parquet(out.toString());
-                yield 0;
+    /** A contender that writes a folder, which is gone before it starts. */
+    private Contest.Contender into(String name, Contest.Contender work) {
+        return new Contest.Contender() {
+            @Override
+            public void prepare() throws IOException {
+                delete(scratch.resolve(name));
             }
-            case "store" -> update(out, files);
-            case "five-years" ->
-                update(out, files.stream().filter(f -> !isOfTheDay(f)).toList());
-            case "day" -> update(scratch.resolve("five-years"), files);
-            case "table" -> job().run(files, out.toString()).accepted();
-            case "from-store" -> {
-                delete(out);
-                try (LogStore store = LogStore.open(scratch.resolve("store").toString(), Pipeline.hadoop())) {
-                    yield job().run(
-                                    new StoreUpdate(() -> spark, store)
-                                            .run(files, StoreUpdate.Scrutiny.SIZE_AND_TIME)
-                                            .logs(),
-                                    out.toString())
-                            .accepted();
-                }
+
+            @Override
+            public long run() throws IOException {
+                return work.run();
             }
-            case "bare-grouping" ->
-                accepted()
-                        .groupBy("sensor_id")
-                        .agg(Map.of("visited_at", "min", "pressure_kpa", "avg", "wake_attempts", "max", "*", "count"))
-                        .count();
-            case "bare-lists" -> {
-                accepted()
-                        .groupBy("sensor_id")
-                        .agg(sort_array(collect_list(struct(
-                                        col("visited_at"),
-                                        col("vehicle_id"),
-                                        col("position"),
-                                        col("read"),
-                                        col("wake_attempts"),
-                                        col("pressure_kpa"),
-                                        col("battery_kind"),
-                                        col("work"),
-                                        col("work_reason"),
-                                        col("new_sensor_id"))))
-                                .as("readings"))
-                        .write()
-                        .format("noop")
-                        .mode("overwrite")
-                        .save();
-                yield 0;
-            }
-            case "lives" -> {
-                LocalDate asOf = AsOf.of(null, spark, table());
-                JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
-                // Lives vehicle by vehicle; sensors that move to another vehicle are looked for before that in a run.
-                Map<String, VehicleMoves> none = new HashMap<>();
-                yield Histories.of(
-                                LogTable.byVehicle(spark, table()),
-                                context.broadcast(inputs.fleet()),
-                                context.broadcast(none),
-                                inputs.settings().review().history(),
-                                asOf)
-                        .mapToDouble(h -> h.lives().size())
-                        .sum()
-                        .longValue();
-            }
-            default -> throw new IllegalArgumentException("no contender " + contender);
         };
     }
 
-    /** Brings a store up to date. @return rows in it */
-    private long update(Path folder, List<LogFile> logs) {
-        try (LogStore store = LogStore.open(folder.toString(), Pipeline.hadoop())) {
+    private Contest store(SparkSession spark) {
+        return new Contest()
+                .add("bare", into("bare", () -> bare(spark)))
+                .add("store", into("store", () -> update(spark)));
+    }
+
+    private Contest table(SparkSession spark) {
+        return store(spark).add("table", into("table", () -> makeTable(spark)));
+    }
+
+    private Contest lives(SparkSession spark) {
+        if (!Files.exists(scratch.resolve("table"))) {
+            makeTable(spark);
+        }
+        LocalDate asOf = AsOf.of(null, spark, table());
+        return new Contest()
+                .add("sorted lists", () -> sortedLists(spark))
+                .add("four figures", () -> fourFigures(spark))
+                .add("lives", () -> lives(spark, asOf));
+    }
+
+    /** Each pass has a session of its own, which is opened before the clock runs. */
+    private void cores(int passes) throws IOException {
+        new Contest()
+                .add("one core", onCores("local[1]"))
+                .add("all cores", onCores("local[*]"))
+                .run(passes);
+    }
+
+    private Contest.Contender onCores(String master) {
+        return new Contest.Contender() {
+            @Override
+            public void prepare() throws IOException {
+                SparkSession.getDefaultSession().foreach(spark -> {
+                    spark.stop();
+                    return null;
+                });
+                System.setProperty("spark.master", master);
+                session();
+                delete(scratch.resolve("store"));
+            }
+
+            @Override
+            public long run() {
+                return update(SparkSession.active());
+            }
+        };
+    }
+
+    private long bare(SparkSession spark) {
+        spark.read()
+                .schema(VISIT)
+                .json(files.stream().map(LogFile::uri).toArray(String[]::new))
+                .write()
+                .parquet(scratch.resolve("bare").toString());
+        return files.size();
+    }
+
+    /** Fills a store. @return rows in it */
+    private long update(SparkSession spark) {
+        try (LogStore store = LogStore.open(scratch.resolve("store").toString(), Pipeline.hadoop())) {
             return new StoreUpdate(() -> spark, store)
-                    .run(logs, StoreUpdate.Scrutiny.SIZE_AND_TIME)
+                    .run(files, StoreUpdate.Scrutiny.SIZE_AND_TIME)
                     .logs()
                     .rows();
         }
     }
 
-    private static boolean isOfTheDay(LogFile file) {
-        return file.name().startsWith("visit-logs/day");
-    }
-
-    private IngestJob job() {
-        return new IngestJob(spark, SparkSessions.partitions(spark));
+    private long makeTable(SparkSession spark) {
+        return new IngestJob(spark, SparkSessions.partitions(spark))
+                .run(files, table())
+                .accepted();
     }
 
     private String table() {
-        Path whole = scratch.resolve("table");
-        return (Files.exists(whole) ? whole : scratch.resolve("from-store")).toString();
+        return scratch.resolve("table").toString();
     }
 
-    private Dataset<Row> accepted() {
+    private Dataset<Row> ofSensors(SparkSession spark) {
         return LogTable.read(spark, table(), LogRow.Outcome.ACCEPTED)
                 .where(col("sensor_id").isNotNull());
+    }
+
+    private long fourFigures(SparkSession spark) {
+        return ofSensors(spark)
+                .groupBy("sensor_id")
+                .agg(Map.of("visited_at", "min", "pressure_kpa", "avg", "wake_attempts", "max", "*", "count"))
+                .count();
+    }
+
+    private long sortedLists(SparkSession spark) {
+        ofSensors(spark)
+                .groupBy("sensor_id")
+                .agg(sort_array(collect_list(struct(
+                                col("visited_at"),
+                                col("vehicle_id"),
+                                col("position"),
+                                col("read"),
+                                col("wake_attempts"),
+                                col("pressure_kpa"),
+                                col("battery_kind"),
+                                col("work"),
+                                col("work_reason"),
+                                col("new_sensor_id"))))
+                        .as("readings"))
+                .write()
+                .format("noop")
+                .mode("overwrite")
+                .save();
+        return 0;
+    }
+
+    /** Lives vehicle by vehicle; sensors that move to another vehicle are looked for before that in a run. */
+    private long lives(SparkSession spark, LocalDate asOf) {
+        JavaSparkContext context = JavaSparkContext.fromSparkContext(spark.sparkContext());
+        Broadcast<Map<String, Vehicle>> register = context.broadcast(Register.of(inputs.fleet()));
+        Broadcast<Map<String, VehicleMoves>> none = context.broadcast(new HashMap<>());
+        return Histories.of(
+                        LogTable.byVehicle(spark, table()),
+                        register,
+                        none,
+                        inputs.settings().review().history(),
+                        asOf)
+                .mapToDouble(h -> h.lives().size())
+                .sum()
+                .longValue();
     }
 
     private static void delete(Path folder) throws IOException {

@@ -116,7 +116,7 @@ final class CloneCheck {
     /** A reserve, as a figure, that grew; a report in the cold against one in warmth says nothing. */
     private static Optional<String> grown(LifeDraft life, LoggedWheel row) {
         BatteryReport is = row.wheel().battery();
-        LifeReading before = lastReport(life);
+        LifeReading before = life.lastReport();
         if (is == null || before == null || before.battery().kind() != is.kind() || warmer(before, row)) {
             return Optional.empty();
         }
@@ -152,13 +152,6 @@ final class CloneCheck {
         return readings.size() >= n
                 && readings.subList(readings.size() - n, readings.size()).stream()
                         .allMatch(all);
-    }
-
-    private static LifeReading lastReport(LifeDraft life) {
-        return life.readings().stream()
-                .filter(r -> r.battery() != null)
-                .reduce((a, b) -> b)
-                .orElse(null);
     }
 
     private static boolean warmer(LifeReading before, LoggedWheel row) {

@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import sensorrounds.fleet.MonitoringSystem;
@@ -24,6 +23,9 @@ import sensorrounds.visit.Warning;
 final class LifeBuilder {
     /** From this many silent wheels on, with none heard, the reader is the likelier cause. */
     private static final int WHEELS_FOR_A_DEAF_READER = 3;
+
+    private static final Comparator<LoggedWheel> BY_PLACE =
+            Comparator.comparing((LoggedWheel r) -> r.wheel().position()).thenComparing(LoggedWheel::source);
 
     private final Vehicle vehicle;
     private final HistorySettings settings;
@@ -60,18 +62,18 @@ final class LifeBuilder {
 
     /** Silence all along: on an indirect system, or where nothing says that there is a sensor at all. */
     private boolean hasNoWheelSensors(List<Visit> visits) {
-        List<LoggedWheel> rows = visits.stream().flatMap(v -> rows(v).stream()).toList();
-        List<Source> silent = rows.stream()
+        boolean indirect = vehicle.system() == MonitoringSystem.INDIRECT;
+        boolean none = (indirect || vehicle.system() == MonitoringSystem.UNKNOWN)
+                && visits.stream().noneMatch(v -> anySign(v, indirect));
+        if (!none && !indirect) {
+            return false;
+        }
+        List<Source> silent = visits.stream()
+                .flatMap(v -> rows(v).stream())
                 .filter(r -> r.wheel().read() == ReadOutcome.NO_ANSWER)
                 .map(LoggedWheel::source)
                 .toList();
-        boolean indirect = vehicle.system() == MonitoringSystem.INDIRECT;
-        boolean anySign = rows.stream()
-                .anyMatch(r -> r.wheel().read() == ReadOutcome.OK
-                        || SensorWork.endsALife(r)
-                        || (!indirect && r.wheel().sensorId() != null));
-        boolean none = !anySign && (indirect || vehicle.system() == MonitoringSystem.UNKNOWN);
-        if ((none || indirect) && !silent.isEmpty()) {
+        if (!silent.isEmpty()) {
             findings.vehicle(
                     Finding.Kind.NO_WHEEL_SENSORS,
                     visits.get(0).day(),
@@ -85,6 +87,14 @@ final class LifeBuilder {
                     silent);
         }
         return none;
+    }
+
+    private static boolean anySign(Visit visit, boolean indirect) {
+        return visit.rows().stream()
+                .filter(r -> r.wheel() != null)
+                .anyMatch(r -> r.wheel().read() == ReadOutcome.OK
+                        || SensorWork.endsALife(r)
+                        || (!indirect && r.wheel().sensorId() != null));
     }
 
     private void walk(Visit visit) {
@@ -116,6 +126,9 @@ final class LifeBuilder {
 
     /** Sensors that answer on another vehicle by this day sit here no longer, whether or not anyone wrote it down. */
     private void depart(LocalDate day) {
+        if (moves.departures().isEmpty()) {
+            return;
+        }
         for (Map.Entry<String, VehicleMoves.Departure> gone : new TreeMap<>(moves.departures()).entrySet()) {
             LocalDate left = gone.getValue().day();
             LifeDraft life = left.isAfter(day)
@@ -300,10 +313,13 @@ final class LifeBuilder {
     }
 
     private static List<LoggedWheel> rows(Visit visit) {
-        return visit.rows().stream()
-                .filter(r -> Objects.nonNull(r.wheel()))
-                .sorted(Comparator.comparing((LoggedWheel r) -> r.wheel().position())
-                        .thenComparing(LoggedWheel::source))
-                .toList();
+        List<LoggedWheel> rows = new ArrayList<>(visit.rows().size());
+        for (LoggedWheel row : visit.rows()) {
+            if (row.wheel() != null) {
+                rows.add(row);
+            }
+        }
+        rows.sort(BY_PLACE);
+        return rows;
     }
 }

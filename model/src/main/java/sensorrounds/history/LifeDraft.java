@@ -31,6 +31,7 @@ final class LifeDraft {
     private final LocalDate begunOn;
     private final Weakness weakness = new Weakness();
     private final List<LifeReading> readings = new ArrayList<>();
+    private LifeReading lastReport;
     private String sensorId;
     private String part;
     private Place place;
@@ -75,6 +76,9 @@ final class LifeDraft {
                 visit.ambientCelsius(),
                 row.source());
         readings.add(reading);
+        if (reading.battery() != null) {
+            lastReport = reading;
+        }
         weakness.add(reading, settings);
         if (w.tyreDate() != null && (tyre == null || w.tyreDate().isAfter(tyre))) {
             tyre = w.tyreDate();
@@ -250,6 +254,11 @@ final class LifeDraft {
 
     boolean isLaidAside() {
         return laidAside;
+    }
+
+    /** The last reading that says something of the battery; null without one. */
+    LifeReading lastReport() {
+        return lastReport;
     }
 
     List<LifeReading> readings() {

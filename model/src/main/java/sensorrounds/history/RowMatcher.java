@@ -22,13 +22,15 @@ import sensorrounds.visit.WheelPosition;
  * rows are looked at before anything moves, so that a rotation of four wheels is four moves and no loss.
  */
 final class RowMatcher {
+    private static final int USUAL_WHEELS = 6;
+
     private final WheelBook book;
     private final Origins origins;
     private final FindingLog findings;
     private final HistorySettings settings;
     private final LocalDate day;
     private final String wheelSet;
-    private final Map<LoggedWheel, LifeDraft> matched = new IdentityHashMap<>();
+    private final Map<LoggedWheel, LifeDraft> matched = new IdentityHashMap<>(USUAL_WHEELS);
     private final Map<String, LoggedWheel> homeOf = new LinkedHashMap<>();
     private final List<LoggedWheel> misread = new ArrayList<>();
     private final List<LoggedWheel> newcomers = new ArrayList<>();
@@ -101,10 +103,12 @@ final class RowMatcher {
 
     /** A replacement whose row carries an ID nobody knows, on a wheel whose sensor is known by another one. */
     private boolean isReadAfterWork(LoggedWheel row) {
+        if (!SensorWork.isReplacement(row)) {
+            return false;
+        }
         String id = row.wheel().sensorId();
         LifeDraft here = book.at(place(row));
-        return SensorWork.isReplacement(row)
-                && row.wheel().read() == ReadOutcome.OK
+        return row.wheel().read() == ReadOutcome.OK
                 && id != null
                 && !Boolean.TRUE.equals(row.wheel().cloned())
                 && (row.wheel().newSensorId() == null
@@ -121,12 +125,18 @@ final class RowMatcher {
                 .forEach(r -> byId.computeIfAbsent(r.wheel().sensorId(), k -> new ArrayList<>())
                         .add(r));
         byId.forEach((id, same) -> {
-            List<LoggedWheel> home = same.stream()
-                    .filter(r -> book.at(place(r)) != null
-                            && id.equals(book.at(place(r)).sensorId()))
-                    .toList();
+            List<LoggedWheel> home = new ArrayList<>(1);
+            for (LoggedWheel r : same) {
+                LifeDraft here = book.at(place(r));
+                if (here != null && id.equals(here.sensorId())) {
+                    home.add(r);
+                }
+            }
             List<LoggedWheel> kept = home.isEmpty() ? same.subList(0, 1) : home;
             homeOf.put(id, kept.get(0));
+            if (kept.size() == same.size()) {
+                return;
+            }
             same.stream().filter(r -> !kept.contains(r)).forEach(r -> {
                 misread.add(r);
                 findings.sensor(
@@ -390,9 +400,11 @@ final class RowMatcher {
     /** IDs heard at this visit. */
     static Set<String> heardIds(List<LoggedWheel> rows) {
         Set<String> ids = new HashSet<>();
-        rows.stream()
-                .filter(r -> r.wheel().read() == ReadOutcome.OK && r.wheel().sensorId() != null)
-                .forEach(r -> ids.add(r.wheel().sensorId()));
+        for (LoggedWheel row : rows) {
+            if (row.wheel().read() == ReadOutcome.OK && row.wheel().sensorId() != null) {
+                ids.add(row.wheel().sensorId());
+            }
+        }
         return ids;
     }
 }

@@ -1,6 +1,7 @@
 package sensorrounds.history;
 
-import java.util.Comparator;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.function.Predicate;
 import sensorrounds.fleet.MonitoringSystem;
@@ -80,6 +81,9 @@ final class VisitSummaries {
     }
 
     private boolean isSet(List<WheelPosition> replaced) {
+        if (replaced.isEmpty()) {
+            return false;
+        }
         List<WheelPosition> road = replaced.stream().filter(p -> !p.isSpare()).toList();
         if (vehicle.axles() == null) {
             return road.size() >= USUAL_SET;
@@ -96,20 +100,33 @@ final class VisitSummaries {
 
     /** The one wheel that took more tries than every other; null when no single one stands out. */
     private static WheelReading slowest(List<WheelReading> wheels) {
-        List<WheelReading> counted = wheels.stream()
-                .filter(w -> w.read() == ReadOutcome.OK && w.wakeAttempts() != null)
-                .sorted(Comparator.comparing(WheelReading::wakeAttempts).reversed())
-                .toList();
-        boolean standsOut = counted.size() > 1
-                && counted.get(0).wakeAttempts() > counted.get(1).wakeAttempts();
-        return standsOut ? counted.get(0) : null;
+        WheelReading most = null;
+        Integer second = null;
+        for (WheelReading wheel : wheels) {
+            if (wheel.read() != ReadOutcome.OK || wheel.wakeAttempts() == null) {
+                continue;
+            }
+            int tries = wheel.wakeAttempts();
+            if (most == null) {
+                most = wheel;
+            } else if (tries > most.wakeAttempts()) {
+                second = most.wakeAttempts();
+                most = wheel;
+            } else if (second == null || tries > second) {
+                second = tries;
+            }
+        }
+        return second != null && most.wakeAttempts() > second ? most : null;
     }
 
     private static List<WheelPosition> positions(List<WheelReading> wheels, Predicate<WheelReading> which) {
-        return wheels.stream()
-                .filter(which)
-                .map(WheelReading::position)
-                .sorted()
-                .toList();
+        List<WheelPosition> positions = new ArrayList<>(0);
+        for (WheelReading wheel : wheels) {
+            if (which.test(wheel)) {
+                positions.add(wheel.position());
+            }
+        }
+        Collections.sort(positions);
+        return List.copyOf(positions);
     }
 }

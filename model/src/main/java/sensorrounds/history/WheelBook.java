@@ -114,13 +114,22 @@ final class WheelBook {
     }
 
     private Optional<LifeDraft> last(Predicate<LifeDraft> which) {
-        return lives.stream().filter(which).reduce((earlier, later) -> later);
+        for (int i = lives.size() - 1; i >= 0; i--) {
+            if (which.test(lives.get(i))) {
+                return Optional.of(lives.get(i));
+            }
+        }
+        return Optional.empty();
     }
 
     Collection<LifeDraft> seatedInSet(String wheelSet) {
-        return seated.values().stream()
-                .filter(l -> Objects.equals(l.place().wheelSet(), wheelSet))
-                .toList();
+        List<LifeDraft> of = new ArrayList<>(seated.size());
+        for (LifeDraft life : seated.values()) {
+            if (Objects.equals(life.place().wheelSet(), wheelSet)) {
+                of.add(life);
+            }
+        }
+        return of;
     }
 
     /** The logs gave the set no name before: its sensors and places get it now. */

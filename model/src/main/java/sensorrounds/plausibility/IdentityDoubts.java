@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import sensorrounds.visit.Source;
 import sensorrounds.visit.Visit;
 import sensorrounds.visit.VisitHeader;
 
 /** Number plates change, are moved and used again, so a change is told and nothing more; the VIN is the anchor. */
 final class IdentityDoubts {
+    private static final Pattern FILLING = Pattern.compile("[\\s-]");
+
     private IdentityDoubts() {}
 
     static void add(List<Visit> visits, List<Doubt> doubts) {
@@ -19,16 +22,22 @@ final class IdentityDoubts {
 
     private static void changes(
             Doubt.Kind kind, String name, List<Visit> visits, Function<VisitHeader, String> value, List<Doubt> doubts) {
-        List<Visit> given =
-                visits.stream().filter(v -> value.apply(v.header()) != null).toList();
+        List<Visit> given = new ArrayList<>(visits.size());
+        List<String> values = new ArrayList<>(visits.size());
+        for (Visit visit : visits) {
+            String text = value.apply(visit.header());
+            if (text != null) {
+                given.add(visit);
+                values.add(text);
+            }
+        }
         for (int i = 1; i < given.size(); i++) {
-            Visit before = given.get(i - 1);
-            Visit visit = given.get(i);
-            if (value.apply(before.header()).equals(value.apply(visit.header()))) {
+            if (values.get(i - 1).equals(values.get(i))) {
                 continue;
             }
-            boolean backAgain = i + 1 < given.size()
-                    && value.apply(given.get(i + 1).header()).equals(value.apply(before.header()));
+            Visit before = given.get(i - 1);
+            Visit visit = given.get(i);
+            boolean backAgain = i + 1 < given.size() && values.get(i + 1).equals(values.get(i - 1));
             List<Source> sources = new ArrayList<>(Entry.sources(before));
             sources.addAll(Entry.sources(visit));
             String vin = kind == Doubt.Kind.PLATE_CHANGED ? vin(before, visit) : "";
@@ -54,6 +63,6 @@ final class IdentityDoubts {
     private static String plain(String registration) {
         return registration == null
                 ? null
-                : registration.replaceAll("[\\s-]", "").toUpperCase(Locale.ROOT);
+                : FILLING.matcher(registration).replaceAll("").toUpperCase(Locale.ROOT);
     }
 }

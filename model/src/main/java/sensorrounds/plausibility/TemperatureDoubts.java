@@ -41,7 +41,7 @@ final class TemperatureDoubts {
     }
 
     private static void wheel(Visit visit, LoggedWheel row, double celsius, Double air, List<Doubt> doubts) {
-        boolean code = Arrays.stream(CODES).anyMatch(c -> c == celsius);
+        boolean code = celsius == CODES[0] || celsius == CODES[1];
         Double others = ofOtherWheels(visit, row);
         double farFromOthers = code ? CODE_FROM_OTHER_WHEELS : FROM_OTHER_WHEELS;
         if (others != null && Math.abs(celsius - others) > farFromOthers) {
@@ -59,15 +59,19 @@ final class TemperatureDoubts {
 
     /** The middle of the others' temperatures; null with fewer than two, of which either could be the odd one. */
     private static Double ofOtherWheels(Visit visit, LoggedWheel row) {
-        double[] others = visit.rows().stream()
-                .filter(r -> r != row
-                        && r.wheel() != null
-                        && !r.wheel().position().isSpare()
-                        && r.wheel().temperatureCelsius() != null)
-                .mapToDouble(r -> r.wheel().temperatureCelsius())
-                .sorted()
-                .toArray();
-        return others.length < 2 ? null : (others[(others.length - 1) / 2] + others[others.length / 2]) / 2;
+        double[] others = new double[visit.rows().size()];
+        int n = 0;
+        for (LoggedWheel r : visit.rows()) {
+            Double celsius =
+                    r == row || r.wheel() == null || r.wheel().position().isSpare()
+                            ? null
+                            : r.wheel().temperatureCelsius();
+            if (celsius != null) {
+                others[n++] = celsius;
+            }
+        }
+        Arrays.sort(others, 0, n);
+        return n < 2 ? null : (Double) ((others[(n - 1) / 2] + others[n / 2]) / 2);
     }
 
     private static String text(String form, Object... values) {

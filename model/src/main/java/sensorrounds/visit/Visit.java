@@ -2,6 +2,8 @@ package sensorrounds.visit;
 
 import java.io.Serializable;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /** A whole visit: its header and its wheels, one row per place, ordered by position. */
@@ -12,7 +14,13 @@ public record Visit(VisitHeader header, List<LoggedWheel> rows) implements Seria
 
     /** The wheels looked at; empty for a visit without any. */
     public List<WheelReading> wheels() {
-        return rows.stream().map(LoggedWheel::wheel).filter(w -> w != null).toList();
+        List<WheelReading> wheels = new ArrayList<>(rows.size());
+        for (LoggedWheel row : rows) {
+            if (row.wheel() != null) {
+                wheels.add(row.wheel());
+            }
+        }
+        return Collections.unmodifiableList(wheels);
     }
 
     public LocalDate day() {

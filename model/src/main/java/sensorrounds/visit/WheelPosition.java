@@ -72,11 +72,15 @@ public record WheelPosition(int axle, Side side, Mount mount) implements Seriali
         return "axle " + axle + ", " + (side == Side.LEFT ? "left" : "right") + m;
     }
 
-    /** Front to back, left before right, outer wheels before inner; the spare last. */
+    /** Front to back, left before right, inner wheels before outer, as the codes do; the spare last. */
     @Override
     public int compareTo(WheelPosition o) {
         int byAxle = Integer.compare(isSpare() ? MAX_AXLE + 1 : axle, o.isSpare() ? MAX_AXLE + 1 : o.axle);
-        return byAxle != 0 ? byAxle : code().compareTo(o.code());
+        if (byAxle != 0 || isSpare()) {
+            return byAxle;
+        }
+        int bySide = side.compareTo(o.side);
+        return bySide != 0 ? bySide : mount.compareTo(o.mount);
     }
 
     @Override
