@@ -31,13 +31,16 @@ import sensorrounds.run.UsageError;
             "  sensor-rounds explain V3974976 --out out",
             "  sensor-rounds explain V3974976 --out out --html V3974976.html",
             "",
-            "Ends with 1 for a vehicle the newest run does not know, and names those spelt most like it."
+            "Ends with 1 for a vehicle the newest run does not know, and names those spelt most like it; also for one of the"
+                    + " fleet register that no log mentions."
         })
 final class ExplainCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "VEHICLE", description = "ID of the vehicle as the logs write it.")
+    @Parameters(
+            paramLabel = "VEHICLE",
+            description = "ID of the vehicle as the logs write it, or its number plate or VIN.")
     private String vehicle;
 
     @Option(
@@ -56,6 +59,9 @@ final class ExplainCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Explain explain = Explain.of(out, vehicle);
+        if (explain.isByIdentity()) {
+            spec.commandLine().getErr().println("Found by its number plate or VIN.");
+        }
         if (html == null) {
             spec.commandLine().getOut().print(explain.text());
         } else {

@@ -135,6 +135,7 @@ public final class Pipeline {
                 shared.doubts(moved).stream().map(DoubtFindings::of).toList();
         ResultTables.Heads heads = tables.write(histories, acrossVehicles, review);
         QuarantineSheet.write(spark, rows, store, folder);
+        RegisterSheet.write(inputs.fleet().values(), store, folder);
 
         progress.say("writing the report");
         ReportData report = ReportAssembly.of(folder.getName(), asOf, inputs, logs.pseudonyms(), ingest, review, heads);

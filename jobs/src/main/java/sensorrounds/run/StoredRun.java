@@ -79,6 +79,18 @@ final class StoredRun {
         each("sensor-lives", r -> each.accept(unharmed(r.getField(VEHICLE))));
     }
 
+    /** Hands over the ID of every vehicle of the fleet register as the run had it; none for a run that kept no register. */
+    void eachRegistered(Consumer<String> each) {
+        try {
+            Path register = new Path(run, "csv/" + RegisterSheet.NAME + ".csv");
+            if (register.getFileSystem(hadoop).exists(register)) {
+                each(RegisterSheet.NAME, r -> each.accept(unharmed(r.getField(VEHICLE))));
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException("the run's fleet register cannot be read", e);
+        }
+    }
+
     private RunContext context() {
         JsonNode json = json();
         JsonNode settings = json.path("settings");

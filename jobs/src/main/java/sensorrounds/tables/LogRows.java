@@ -27,6 +27,7 @@ public final class LogRows {
     public static final String VEHICLE_ID = VisitColumns.VEHICLE_ID;
     public static final String VISITED_AT = VisitColumns.VISITED_AT;
     public static final String VIN = VisitColumns.VIN;
+    public static final String REGISTRATION = VisitColumns.REGISTRATION;
     public static final String SENSOR_ID = WheelColumns.SENSOR_ID;
     public static final String READ = WheelColumns.READ;
     public static final String VISIT_ID = VisitColumns.VISIT_ID;

@@ -25,6 +25,7 @@ final class VisitColumns {
     static final String VISIT_ID = "visit_id";
     static final String VEHICLE_ID = "vehicle_id";
     static final String VIN = "vin";
+    static final String REGISTRATION = "registration";
     static final String VISITED_AT = "visited_at";
     static final int VISIT_ID_AT = 0;
     static final int VEHICLE_ID_AT = 5;
@@ -69,7 +70,7 @@ final class VisitColumns {
                 "key of the vehicle; in quarantine as written, null when it could not be read",
                 key(VisitHeader::vehicleId, Rejection::vehicleId)));
         all.add(Column.text(VIN, "vehicle identification number, upper case", visit(VisitHeader::vin)));
-        all.add(Column.text("registration", "number plate as written", visit(VisitHeader::registration)));
+        all.add(Column.text(REGISTRATION, "number plate as written", visit(VisitHeader::registration)));
         all.add(Column.number("odometer_km", "odometer, km", visit(VisitHeader::odometerKm)));
         all.add(Column.number("ambient_celsius", "air temperature, °C", visit(VisitHeader::ambientCelsius)));
         for (int axle = 1; axle <= WheelPosition.MAX_AXLE; axle++) {

@@ -1,6 +1,7 @@
 package sensorrounds.run;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -15,6 +16,8 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import sensorrounds.history.Finding;
 
 /** A fleet that shows every kind of finding, each in a small log named after it, through a whole run. */
@@ -123,5 +126,36 @@ class EveryFindingRunTest {
             assertThat(l.get("life_end")).isEqualTo("LEFT_FLEET");
             assertThat(l.get("ended_on")).isEqualTo("2023-06-01");
         });
+    }
+
+    @Test
+    void explainTellsAVehicleOfTheRegisterWithoutVisitsFromOneThatNobodyKnows() {
+        assertThatThrownBy(() -> Explain.of(out.toString(), "NEVER-SEEN"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("in the fleet register, and no log mentions it");
+        assertThatThrownBy(() -> Explain.of(out.toString(), "never-seem"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("knows no such vehicle")
+                .hasMessageContaining("one like NEVER-SEEN");
+    }
+
+    /** As some log wrote it, and as a person may type it; what was asked for is not repeated. */
+    @ParameterizedTest
+    @ValueSource(strings = {"1G4AH59H55G118341", "1g4ah59h55g118341", "ZZ 2 BBB", "zz1aaa", "ZZ-1-AAA"})
+    void aPlateOrVinLeadsToItsVehicle(String asked) {
+        Explain found = Explain.of(out.toString(), asked);
+
+        assertThat(found.isByIdentity()).isTrue();
+        assertThat(found.text()).contains("PLATE").doesNotContain("1G4AH59H55G118341", "AAA", "BBB");
+        assertThat(Explain.of(out.toString(), "PLATE").isByIdentity()).isFalse();
+    }
+
+    @Test
+    void aVinOfTwoVehiclesNamesThemAndIsNotRepeated() {
+        assertThatThrownBy(() -> Explain.of(out.toString(), "1M8GDM9AXKP042788"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("more than one vehicle has had that number plate or VIN")
+                .hasMessageContaining("give one of VIN-1, VIN-2")
+                .hasMessageNotContaining("1M8GDM9AXKP042788");
     }
 }

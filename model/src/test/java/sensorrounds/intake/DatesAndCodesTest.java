@@ -108,6 +108,30 @@ class DatesAndCodesTest {
         assertThat(code.matches("[PCBU][0-3][0-9A-F]{3}(-[0-9A-F]{2})?")).isTrue();
     }
 
+    /**
+     * Two bytes carry a code in ISO 15031-5 / SAE J1979: two bits for the letter P, C, B or U, two for the first digit, and
+     * three hexadecimal digits, so that each of the 65,536 values is one code; E1 03 is U2103 (all from memory).
+     */
+    @Test
+    void everyCodeThatTwoBytesCanCarryIsReadAndNoOther() {
+        assertThat(ofTwoBytes(0xE103)).isEqualTo("U2103");
+        for (int bytes = 0; bytes < 0x10000; bytes++) {
+            assertThat(Codes.faultCode(ofTwoBytes(bytes))).isEqualTo(ofTwoBytes(bytes));
+        }
+        for (char letter = ' '; letter < 0x7F; letter++) {
+            assertThat(Codes.faultCode(letter + "0123") != null)
+                    .as("letter " + letter)
+                    .isEqualTo("PCBUpcbu".indexOf(letter) >= 0);
+            assertThat(Codes.faultCode("P" + letter + "123") != null)
+                    .as("first digit " + letter)
+                    .isEqualTo(letter >= '0' && letter <= '3');
+        }
+    }
+
+    private static String ofTwoBytes(int bytes) {
+        return "PCBU".charAt(bytes >> 14) + String.format("%d%03X", bytes >> 12 & 3, bytes & 0xFFF);
+    }
+
     @ParameterizedTest
     @ValueSource(strings = {"", "C075", "D0750", "C4750", "C07G0", "CO750", "C0750-1", "C0750-111", "C0750/11"})
     void otherTextIsNoFaultCode(String text) {

@@ -37,7 +37,8 @@ class ValidationIndexTest {
             }
         }
         List<String> missing = new ArrayList<>();
-        Matcher named = TEST.matcher(Files.readString(TOP.resolve("docs/validation.md")));
+        Matcher named = TEST.matcher(Files.readString(TOP.resolve("docs/validation.md"))
+                + Files.readString(TOP.resolve("docs/validation-intake.md")));
         int count = 0;
         while (named.find()) {
             count++;
@@ -67,7 +68,9 @@ class ValidationIndexTest {
                 "accuracy",
                 "frailty",
                 "replacement",
-                "stock")) {
+                "stock",
+                "intake",
+                "history")) {
             for (Path file : files(Path.of("src/test/resources/reference", area), ".json")) {
                 JsonNode tree = new ObjectMapper().readTree(file.toFile());
                 for (JsonNode reference : tree.has("checks") ? tree.get("checks") : tree.path("cases")) {
