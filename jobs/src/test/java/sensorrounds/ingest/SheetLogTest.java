@@ -230,6 +230,23 @@ class SheetLogTest {
         assertThat(Fixtures.rejected(rows)).extracting(Rejection::rawValue).containsExactly("2.45");
     }
 
+    @Test
+    void aSampleIsTakenFromTheSheetsOfOneHeaderAndNamesTheOthers() {
+        Sheets sheets = new Sheets();
+        sheets.add("Notes", List.of(row("call", "back"), row("K1")));
+        List<Object> names = row("Job", "Day", "Van");
+        sheets.add("Oct", List.of(row("Rounds"), names, row(71, LocalDate.of(2025, 10, 4), "K1")));
+        sheets.add("Nov", List.of(names, row("72-A", "4.11.2025", null)));
+        SampleReader.Cut cut = new SampleReader(Fixtures.HADOOP)
+                .read(List.of(sheets.write(logs.resolve("t.xlsx")).toString()));
+
+        assertThat(cut.sample().headers()).containsExactly("Job", "Day", "Van");
+        assertThat(cut.sample().rows())
+                .containsExactly(List.of("71", "2025-10-04", "K1"), List.of("72-A", "4.11.2025", ""));
+        assertThat(cut.leftOut()).containsExactly("Notes");
+        assertThat(cut.form()).isEmpty();
+    }
+
     private RefusedInput refused(String name, byte[] bytes) throws IOException {
         Files.createDirectories(logs);
         Files.write(logs.resolve(name), bytes);
