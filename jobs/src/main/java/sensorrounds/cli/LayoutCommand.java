@@ -35,7 +35,10 @@ final class LayoutCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "FILE", arity = "1..*", description = "CSV files with one header, plain or gzip.")
+    @Parameters(
+            paramLabel = "FILE",
+            arity = "1..*",
+            description = "CSV files (plain or gzip), workbooks (.xlsx) or flat Parquet files, with one header.")
     private List<String> files;
 
     @Option(

@@ -8,7 +8,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Map;
-import sensorrounds.proposal.Decision;
 import sensorrounds.proposal.LayoutProposal;
 
 /** A proposed layout as the text of its mapping file. Open questions stand in it, so that nobody uses it by mistake. */
@@ -22,14 +21,14 @@ public final class LayoutFile {
     /**
      * @param name how the layout is called
      * @param appliesTo globs of the files it is for
-     * @param form decisions on delimiter and encoding
+     * @param cut form of the files, with decisions on delimiter and encoding
      */
-    public static String text(String name, List<String> appliesTo, List<Decision> form, LayoutProposal proposal) {
+    public static String text(String name, List<String> appliesTo, SampleReader.Cut cut, LayoutProposal proposal) {
         ObjectNode root = JSON.createObjectNode();
         root.put("name", name);
         appliesTo.forEach(root.putArray("appliesTo")::add);
-        root.put("format", "csv");
-        form.forEach(d -> root.put(d.entry(), d.value()));
+        root.put("format", cut.format().word());
+        cut.form().forEach(d -> root.put(d.entry(), d.value()));
         proposal.entries().forEach(root::put);
         if (proposal.idDigits() != null) {
             root.put("idDigits", proposal.idDigits());

@@ -23,6 +23,9 @@ public final class ProposalReport {
                 cut.sample().rows().size(),
                 cut.sample().headers().size(),
                 cut.sample().whole() ? "" : "; there are more rows in the files");
+        if (!cut.leftOut().isEmpty()) {
+            line(out, "Sheets with another header, not looked at: %s.", shown(String.join(", ", cut.leftOut())));
+        }
         List<Decision> all = new ArrayList<>(cut.form());
         all.addAll(proposal.decisions());
         line(out, "%nDecided by what was counted:");

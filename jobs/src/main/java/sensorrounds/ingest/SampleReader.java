@@ -21,7 +21,7 @@ public final class SampleReader {
     /** Enough for tens of thousands of rows, and little enough to hold. */
     private static final int MOST_BYTES = 16 << 20;
 
-    private static final int MOST_ROWS = 50_000;
+    static final int MOST_ROWS = 50_000;
 
     private final Configuration hadoop;
 
@@ -32,12 +32,16 @@ public final class SampleReader {
     /**
      * A sample and the form it was read in.
      *
-     * @param form decisions on encoding and delimiter
+     * @param format word for the form of the files
+     * @param encoding decision on the encoding; null where the form has none of its own
+     * @param delimiter decision on the delimiter; null where there is none
+     * @param leftOut sheets with another header, which were not looked at
      */
-    public record Cut(Sample sample, Decision encoding, Decision delimiter) {
+    public record Cut(
+            Sample sample, LogFile.Format format, Decision encoding, Decision delimiter, List<String> leftOut) {
         /** Decisions on the form of the bytes, in the order of the mapping file. */
         public List<Decision> form() {
-            return List.of(delimiter, encoding);
+            return delimiter == null ? List.of() : List.of(delimiter, encoding);
         }
     }
 
@@ -58,28 +62,48 @@ public final class SampleReader {
                         "files of one technician with one header",
                         "call the command for each layout");
             }
+            if (whole != null && whole.format() != cut.format()) {
+                throw new RefusedInput(
+                        "files of two forms",
+                        file,
+                        "." + cut.format().word() + " beside ." + whole.format().word(),
+                        "files of one form",
+                        "call the command for one form; the layout then reads the other one too");
+            }
             // Bytes above 127 in any of the files show more than a file without them.
-            boolean shown = whole == null || whole.encoding().inFavour() == 0;
+            boolean shown = whole == null
+                    || whole.encoding() == null
+                    || whole.encoding().inFavour() == 0;
             whole = whole == null
                     ? cut
-                    : new Cut(cut.sample(), shown ? cut.encoding() : whole.encoding(), cut.delimiter());
+                    : new Cut(
+                            cut.sample(),
+                            cut.format(),
+                            shown ? cut.encoding() : whole.encoding(),
+                            cut.delimiter(),
+                            whole.leftOut());
             rows.addAll(cut.sample().rows());
         }
         return new Cut(
                 new Sample(whole.sample().headers(), rows, whole.sample().whole()),
+                whole.format(),
                 whole.encoding(),
-                whole.delimiter());
+                whole.delimiter(),
+                whole.leftOut());
     }
 
     private Cut read(String file) {
         String lower = file.toLowerCase(Locale.ROOT);
+        if (lower.endsWith(".xlsx") || lower.endsWith(".xlsm") || lower.endsWith(".parquet")) {
+            return TypedSamples.read(file, hadoop);
+        }
         if (!lower.endsWith(".csv") && !lower.endsWith(".csv.gz") && !lower.endsWith(".txt")) {
             throw new RefusedInput(
                     "not a table",
                     file,
                     null,
-                    "a name ending in .csv, .csv.gz or .txt",
-                    "export the file as CSV; JSON lines are read in the canonical form only (docs/visit-log.md)");
+                    "a name ending in .csv, .csv.gz, .txt, .xlsx or .parquet",
+                    "save the file as .xlsx, or export it as CSV; JSON lines are read in the canonical form only (docs/visit-log.md)");
         }
         byte[] bytes;
         try (InputStream raw = LogStreams.open(file, hadoop);
@@ -112,7 +136,12 @@ public final class SampleReader {
                             + " commas, semicolons, tabs or bars",
                     "take out titles above the header; write one line per wheel with the visit's columns repeated");
         }
-        return new Cut(sample(text, delimiter.value().charAt(0), cut, file), encoding, delimiter);
+        return new Cut(
+                sample(text, delimiter.value().charAt(0), cut, file),
+                LogFile.Format.CSV,
+                encoding,
+                delimiter,
+                List.of());
     }
 
     private static Sample sample(String text, char delimiter, boolean cut, String file) {
@@ -137,9 +166,13 @@ public final class SampleReader {
             throw new UncheckedIOException(e);
         }
         if (rows.isEmpty()) {
-            throw new RefusedInput(
-                    "a header without rows", file, null, "some rows to learn from", "name a file with visits in it");
+            throw withoutRows(file);
         }
         return new Sample(headers, rows, whole);
+    }
+
+    static RefusedInput withoutRows(String file) {
+        return new RefusedInput(
+                "a header without rows", file, null, "some rows to learn from", "name a file with visits in it");
     }
 }

@@ -3,7 +3,6 @@ package sensorrounds.ingest;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import sensorrounds.intake.Field;
 import sensorrounds.intake.Layout;
 import sensorrounds.workbook.Cell;
 import sensorrounds.workbook.SheetRow;
@@ -19,7 +18,7 @@ import sensorrounds.workbook.SheetRows;
 record SheetHeader(int line, List<String> names, List<Integer> columns) {
     /** Rows that are looked at for a header, blank ones left out. */
     static final int MOST_TITLES = 20;
-    /** Columns a header has at least, when none of them is a key that tells a log at once. */
+    /** A log has three keys, or a layout with constants in their place; a row of prose may well hold one name of a field. */
     private static final int KNOWN_COLUMNS = 3;
 
     /** The first row that names columns of a log. @return null when none of the first rows does */
@@ -48,10 +47,9 @@ record SheetHeader(int line, List<String> names, List<Integer> columns) {
     }
 
     private boolean isOfLog(Layout layout) {
-        List<Field> known = names.stream()
-                .map(name -> CsvHeader.field(name, layout))
-                .filter(field -> field != null)
-                .toList();
-        return known.size() >= KNOWN_COLUMNS || known.stream().anyMatch(Field.KEYS::contains);
+        return names.stream()
+                        .filter(name -> CsvHeader.field(name, layout) != null)
+                        .count()
+                >= KNOWN_COLUMNS;
     }
 }

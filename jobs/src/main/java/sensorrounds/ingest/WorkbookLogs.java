@@ -34,8 +34,8 @@ final class WorkbookLogs {
                         workbook.name(),
                         "sheets " + String.join(", ", open.sheets()),
                         "in one of the first " + SheetHeader.MOST_TITLES
-                                + " rows of a sheet a header with visitId, visitedAt and vehicleId, or with the names"
-                                + " of a layout",
+                                + " rows of a sheet a header with three names of a log or more, as in"
+                                + " docs/visit-log.md or in a layout",
                         "move the file out of the folder of logs, or map its columns in a layout in layouts/");
             }
             return sheets;

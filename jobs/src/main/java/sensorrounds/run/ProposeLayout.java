@@ -32,7 +32,7 @@ public final class ProposeLayout {
         SampleReader.Cut cut = new SampleReader(Pipeline.hadoop()).read(files);
         LayoutProposal proposal = LayoutProposer.propose(cut.sample(), drivingSide);
         String name = name(out == null ? Path.of(files.get(0)) : out);
-        String mapping = LayoutFile.text(name, appliesTo(files), cut.form(), proposal);
+        String mapping = LayoutFile.text(name, appliesTo(files), cut, proposal);
         String report = ProposalReport.text(cut, proposal);
         if (out == null) {
             return report + System.lineSeparator() + mapping;

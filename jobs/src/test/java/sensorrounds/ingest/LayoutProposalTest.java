@@ -13,11 +13,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import sensorrounds.intake.Layout;
 import sensorrounds.proposal.Decision;
 import sensorrounds.proposal.LayoutProposal;
 import sensorrounds.proposal.LayoutProposer;
 import sensorrounds.tables.LogRow;
+import sensorrounds.visit.LoggedWheel;
 import sensorrounds.visit.Side;
+import sensorrounds.visit.Source;
 
 /** Proposals for the foreign files of the sample data, from these files alone, against the layouts shipped with them. */
 class LayoutProposalTest {
@@ -28,7 +31,7 @@ class LayoutProposalTest {
 
     private record Proposed(SampleReader.Cut cut, LayoutProposal proposal) {
         String mapping(String glob) {
-            return LayoutFile.text("proposed", List.of(glob), cut.form(), proposal);
+            return LayoutFile.text("proposed", List.of(glob), cut, proposal);
         }
     }
 
@@ -82,6 +85,37 @@ class LayoutProposalTest {
         sameRows(
                 rows(proposed.mapping("visit-logs/T31/*.csv"), "T31"),
                 Fixtures.read(SAMPLE, SAMPLE.resolve("visit-logs/T31")));
+    }
+
+    /** The same files kept as workbooks: days and numbers are such there, so that their forms need no deciding. */
+    @Test
+    void aWorkbookIsProposedForAsItsCsvIs() throws IOException {
+        Layout shipped = new LayoutReader(Fixtures.HADOOP)
+                .read(SAMPLE.resolve("layouts").toString()).stream()
+                        .filter(l -> l.appliesTo().get(0).contains("T31"))
+                        .findFirst()
+                        .orElseThrow();
+        Path csv = logs("T31").get(2);
+        Path book = OtherForms.of(csv, shipped).workbook(data.resolve("visit-logs/T31/a.xlsx"));
+        Proposed proposed = propose(null, List.of(book));
+
+        assertThat(proposed.proposal().open()).isEmpty();
+        String mapping = proposed.mapping("visit-logs/T31/*.xlsx");
+        assertThat(mapping)
+                .contains("\"format\" : \"xlsx\"")
+                .doesNotContain("encoding")
+                .doesNotContain("delimiter");
+        Files.createDirectories(data.resolve("layouts"));
+        Files.writeString(data.resolve("layouts/proposed.json"), mapping);
+        assertThat(readings(Fixtures.read(data, data.resolve("visit-logs"))))
+                .hasSizeGreaterThan(200)
+                .isEqualTo(readings(Fixtures.read(SAMPLE, csv)));
+    }
+
+    private static List<LoggedWheel> readings(List<LogRow> rows) {
+        return Fixtures.accepted(rows).stream()
+                .map(r -> new LoggedWheel(r.visit(), r.wheel(), new Source("", 1)))
+                .toList();
     }
 
     @Test

@@ -360,6 +360,16 @@ class ParquetLogTest {
     }
 
     @Test
+    void aFlatFileIsASampleToProposeALayoutFrom() {
+        Path file = write("a.parquet", FLAT + "}", g -> wheel(g, "V1", "1L").append("pressure", 7.3));
+        SampleReader.Cut cut = new SampleReader(Fixtures.HADOOP).read(List.of(file.toString()));
+        assertThat(cut.format()).isEqualTo(LogFile.Format.PARQUET);
+        assertThat(cut.sample().headers()).startsWith("visitId", "visitedAt");
+        assertThat(cut.sample().rows()).containsExactly(List.of("V1", "2025-11-18T08:20", "K1", "1L", "ok", "", "7.3"));
+        assertThat(cut.sample().whole()).isTrue();
+    }
+
+    @Test
     void aListInAFlatFileIsRefusedAndNotLost() {
         write(
                 "a.parquet",

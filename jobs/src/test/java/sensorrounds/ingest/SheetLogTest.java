@@ -9,10 +9,12 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.apache.poi.ss.usermodel.FormulaError;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.junit.jupiter.api.BeforeEach;
@@ -87,11 +89,9 @@ class SheetLogTest {
         });
     }
 
-    /** 123456 may have been 00123456; 12345678 cannot have lost a zero; 1.234E+59 was 1234E56 (facts of hex digits). */
-    @Test
-    void idsThatBecameNumbersAreRefusedWhereDigitsMayBeLost() {
+    private static Sheets spoiledIds() {
         LocalDate day = LocalDate.of(2025, 11, 18);
-        List<LogRow> rows = read(of(List.of(
+        return of(List.of(
                 HEADER,
                 wheel("V1", day, "1L", 12345678, 240),
                 wheel("V1", day, "1R", 123456, 240),
@@ -99,7 +99,13 @@ class SheetLogTest {
                 wheel("V1", day, "2R", new Sheets.Formatted(123456, "00000000"), 240),
                 wheel(1234567890123456.0, day, "1L", "0A1B2C01", 240),
                 wheel(LocalDate.of(2025, 12, 11), day, "1L", "0A1B2C01", 240),
-                wheel(10234, day, "1L", "0A1B2C01", 240))));
+                wheel(10234, day, "1L", "0A1B2C01", 240)));
+    }
+
+    /** 123456 may have been 00123456; 12345678 cannot have lost a zero; 1.234E+59 was 1234E56 (facts of hex digits). */
+    @Test
+    void idsThatBecameNumbersAreRefusedWhereDigitsMayBeLost() {
+        List<LogRow> rows = read(spoiledIds());
 
         assertThat(Fixtures.accepted(rows))
                 .extracting(r -> r.visit().visitId() + " " + r.wheel().sensorId())
@@ -115,17 +121,21 @@ class SheetLogTest {
         assertThat(Fixtures.rejected(rows).get(1).expected()).contains("1234E56");
     }
 
-    @Test
-    void errorsAndValuesWithoutAHeaderPutTheRowAside() {
+    private static Sheets errorsAndStrays() {
         LocalDate day = LocalDate.of(2025, 11, 18);
         List<Object> stray = new ArrayList<>(wheel("V1", day, "2L", "0A1B2C03", 240));
         stray.addAll(row(null, null, "called back"));
-        List<LogRow> rows = read(of(List.of(
+        return of(List.of(
                 HEADER,
                 wheel("V1", day, "1L", "0A1B2C01", FormulaError.NA),
                 wheel("V1", FormulaError.REF, "1R", "0A1B2C02", 240),
                 stray,
-                row("V1", day, "K1", "2R", "ok", "0A1B2C04", true))));
+                row("V1", day, "K1", "2R", "ok", "0A1B2C04", true)));
+    }
+
+    @Test
+    void errorsAndValuesWithoutAHeaderPutTheRowAside() {
+        List<LogRow> rows = read(errorsAndStrays());
 
         assertThat(Fixtures.accepted(rows)).isEmpty();
         assertThat(Fixtures.rejected(rows))
@@ -228,6 +238,57 @@ class SheetLogTest {
         assertThat(second.wheel().pressureKpa()).isEqualTo(first.wheel().pressureKpa());
         assertThat(second.wheel().battery()).isEqualTo(new BatteryReport(BatteryReport.Kind.VOLTS, 2.9));
         assertThat(Fixtures.rejected(rows)).extracting(Rejection::rawValue).containsExactly("2.45");
+    }
+
+    @Test
+    void aSampleIsTakenFromTheSheetsOfOneHeaderAndNamesTheOthers() {
+        Sheets sheets = new Sheets();
+        sheets.add("Notes", List.of(row("call", "back"), row("K1")));
+        List<Object> names = row("Job", "Day", "Van");
+        sheets.add("Oct", List.of(row("Rounds"), names, row(71, LocalDate.of(2025, 10, 4), "K1")));
+        sheets.add("Nov", List.of(names, row("72-A", "4.11.2025", null)));
+        SampleReader.Cut cut = new SampleReader(Fixtures.HADOOP)
+                .read(List.of(sheets.write(logs.resolve("t.xlsx")).toString()));
+
+        assertThat(cut.sample().headers()).containsExactly("Job", "Day", "Van");
+        assertThat(cut.sample().rows())
+                .containsExactly(List.of("71", "2025-10-04", "K1"), List.of("72-A", "4.11.2025", ""));
+        assertThat(cut.leftOut()).containsExactly("Notes");
+        assertThat(cut.form()).isEmpty();
+    }
+
+    private static Sheets daysOf1904() {
+        Sheets sheets = new Sheets();
+        sheets.book.getCTWorkbook().getWorkbookPr().setDate1904(true);
+        sheets.add("Visits", List.of(HEADER, wheel("V1", LocalDate.of(2025, 11, 18), "1L", "0A1B2C01", 240)));
+        return sheets;
+    }
+
+    @Test
+    void aWorkbookThatCountsItsDaysFrom1904SaysSo() {
+        assertThat(Fixtures.accepted(read(daysOf1904())).get(0).visit().visitedAt())
+                .isEqualTo(LocalDateTime.of(2025, 11, 18, 0, 0));
+    }
+
+    /** The fixtures that docs/traps.md names, for a look with a spreadsheet program; {@code -Dfixture.write=true} writes them. */
+    @Test
+    void theFixturesAreTheseWorkbooks() throws IOException {
+        Map<String, Sheets> fixtures = Map.of(
+                "spoiled-ids.xlsx", spoiledIds(),
+                "errors-and-strays.xlsx", errorsAndStrays(),
+                "days-of-1904.xlsx", daysOf1904());
+        Path folder = Fixtures.repositoryRoot().resolve("jobs/src/test/resources/fixtures/traps/workbooks");
+        for (Map.Entry<String, Sheets> fixture : fixtures.entrySet()) {
+            Path written = fixture.getValue().write(dir.resolve(fixture.getKey()));
+            if (Boolean.getBoolean("fixture.write")) {
+                Files.createDirectories(folder);
+                Files.copy(written, folder.resolve(fixture.getKey()), StandardCopyOption.REPLACE_EXISTING);
+            }
+            List<LogRow> expected = Fixtures.read(written);
+            List<LogRow> found = Fixtures.read(folder.resolve(fixture.getKey()));
+            assertThat(Fixtures.accepted(found)).isEqualTo(Fixtures.accepted(expected));
+            assertThat(Fixtures.rejected(found)).isEqualTo(Fixtures.rejected(expected));
+        }
     }
 
     private RefusedInput refused(String name, byte[] bytes) throws IOException {
