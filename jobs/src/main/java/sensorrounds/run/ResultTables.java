@@ -1,10 +1,10 @@
 package sensorrounds.run;
 
-import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntSupplier;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import sensorrounds.analyse.FleetReviewJob;
@@ -15,7 +15,6 @@ import sensorrounds.condition.ReaderQuality;
 import sensorrounds.condition.WatchEntry;
 import sensorrounds.history.Finding;
 import sensorrounds.history.FollowUp;
-import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.WarningEpisode;
 import sensorrounds.outlook.UnmonitoredWheel;
@@ -96,7 +95,9 @@ final class ResultTables {
                 write(WatchList.TABLE, reviews.flatMap(r -> r.watch().iterator()), Orders.WATCH);
         Written<FollowUp> followUps =
                 write(FollowUps.TABLE, histories.flatMap(h -> h.followUps().iterator()), Orders.FOLLOW_UPS);
-        write(SensorLives.TABLE, histories.flatMap(h -> h.lives().iterator()), Orders.LIVES);
+        rows.put(
+                SensorLives.TABLE.name(),
+                writer.write(SensorLives.TABLE, histories.flatMap(h -> h.lives().iterator()), LifeKey::of));
         write(WarningEpisodes.TABLE, histories.flatMap(h -> h.episodes().iterator()), Orders.EPISODES);
         JavaRDD<Finding> ofVehicles = histories.flatMap(h -> h.findings().iterator());
         JavaRDD<Finding> allFindings = acrossVehicles.isEmpty()
@@ -194,28 +195,32 @@ final class ResultTables {
                 a.repairedOn().compareTo(b.repairedOn()),
                 a.vehicleId().compareTo(b.vehicleId()),
                 a.visitId().compareTo(b.visitId()));
-        static final Order<SensorLife> LIVES = (a, b) -> first(
-                a.vehicleId().compareTo(b.vehicleId()),
-                TEXT.compare(a.wheelSet(), b.wheelSet()),
-                TEXT.compare(code(a.position()), code(b.position())),
-                TEXT.compare(text(begin(a)), text(begin(b))),
-                a.lifeId().compareTo(b.lifeId()));
-        static final Order<WarningEpisode> EPISODES = (a, b) -> first(
-                a.vehicleId().compareTo(b.vehicleId()),
-                a.firstSeen().compareTo(b.firstSeen()),
-                a.kind().compareTo(b.kind()),
-                String.join(" ", a.visitIds()).compareTo(String.join(" ", b.visitIds())));
-        static final Order<Finding> FINDINGS = (a, b) -> first(
-                a.vehicleId().compareTo(b.vehicleId()),
-                TEXT.compare(text(a.day()), text(b.day())),
-                a.kind().compareTo(b.kind()),
-                TEXT.compare(code(a.position()), code(b.position())),
-                TEXT.compare(a.wheelSet(), b.wheelSet()),
-                TEXT.compare(a.sensorId(), b.sensorId()),
-                a.what().compareTo(b.what()),
-                a.sources().toString().compareTo(b.sources().toString()));
+        static final Order<WarningEpisode> EPISODES = (a, b) -> within(
+                a.vehicleId(),
+                b.vehicleId(),
+                () -> first(
+                        a.firstSeen().compareTo(b.firstSeen()),
+                        a.kind().compareTo(b.kind()),
+                        String.join(" ", a.visitIds()).compareTo(String.join(" ", b.visitIds()))));
+        static final Order<Finding> FINDINGS = (a, b) -> within(
+                a.vehicleId(),
+                b.vehicleId(),
+                () -> first(
+                        TEXT.compare(text(a.day()), text(b.day())),
+                        a.kind().compareTo(b.kind()),
+                        TEXT.compare(code(a.position()), code(b.position())),
+                        TEXT.compare(a.wheelSet(), b.wheelSet()),
+                        TEXT.compare(a.sensorId(), b.sensorId()),
+                        a.what().compareTo(b.what()),
+                        a.sources().toString().compareTo(b.sources().toString())));
 
         private Orders() {}
+
+        /** What stands below is worked out for rows of one vehicle only: there are many rows, and few of each vehicle. */
+        private static int within(String vehicle, String other, IntSupplier comparison) {
+            int byVehicle = vehicle.compareTo(other);
+            return byVehicle != 0 ? byVehicle : comparison.getAsInt();
+        }
 
         private static int first(int... comparisons) {
             for (int c : comparisons) {
@@ -224,14 +229,6 @@ final class ResultTables {
                 }
             }
             return 0;
-        }
-
-        /** First day anything is known of it. */
-        private static LocalDate begin(SensorLife life) {
-            if (life.fittedOn() != null) {
-                return life.fittedOn();
-            }
-            return life.readings().isEmpty() ? null : life.readings().get(0).day();
         }
 
         private static String code(Object position) {

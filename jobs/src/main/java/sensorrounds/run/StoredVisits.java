@@ -48,12 +48,13 @@ final class StoredVisits {
         try {
             FileSystem files = accepted.getFileSystem(hadoop);
             if (!vehicles.isEmpty() && files.exists(accepted)) {
-                for (FileStatus file :
-                        files.listStatus(accepted, p -> p.getName().endsWith(".parquet"))) {
-                    read(file, vehicles, hadoop)
-                            .forEach(r -> rows.computeIfAbsent(r.visit().vehicleId(), k -> new ArrayList<>())
-                                    .add(r));
-                }
+                // Several files at once; their rows are put together in the order of the files.
+                Arrays.stream(files.listStatus(accepted, p -> p.getName().endsWith(".parquet")))
+                        .parallel()
+                        .map(file -> read(file, vehicles, hadoop))
+                        .forEachOrdered(found -> found.forEach(
+                                r -> rows.computeIfAbsent(r.visit().vehicleId(), k -> new ArrayList<>())
+                                        .add(r)));
             }
         } catch (IOException e) {
             throw new UncheckedIOException("the run's log rows cannot be read: " + accepted, e);
@@ -67,8 +68,7 @@ final class StoredVisits {
         return visits;
     }
 
-    private static List<LoggedWheel> read(FileStatus file, Set<String> vehicles, Configuration hadoop)
-            throws IOException {
+    private static List<LoggedWheel> read(FileStatus file, Set<String> vehicles, Configuration hadoop) {
         StructField[] fields = LogRows.understoodSchema();
         String message = Arrays.stream(fields)
                 .filter(f -> !LogRows.NAMES_PEOPLE.contains(f.name()))
@@ -90,6 +90,8 @@ final class StoredVisits {
             for (Group g = reader.read(); g != null; g = reader.read()) {
                 rows.add(row(g, fields));
             }
+        } catch (IOException e) {
+            throw new UncheckedIOException("the run's log rows cannot be read: " + file.getPath(), e);
         }
         return rows;
     }
