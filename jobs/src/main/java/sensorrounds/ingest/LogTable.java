@@ -60,11 +60,9 @@ public final class LogTable {
     public static JavaRDD<List<LoggedWheel>> understoodByVehicle(SparkSession spark, String folder) {
         Dataset<Row> understood = stored(spark, folder)
                 .where(col(LogRows.OUTCOME).isin(LogRow.Outcome.ACCEPTED.word(), LogRow.Outcome.DUPLICATE.word()));
-        return select(understood, LogRows.ofUnderstood())
+        return runs(select(understood, LogRows.ofUnderstood())
                 .repartition(col(LogRows.VEHICLE_ID))
-                .sortWithinPartitions(LogRows.VEHICLE_ID)
-                .javaRDD()
-                .mapPartitions(VehicleRuns::new);
+                .sortWithinPartitions(LogRows.VEHICLE_ID));
     }
 
     private static JavaRDD<List<LoggedWheel>> byVehicle(SparkSession spark, String folder, Dataset<Row> accepted) {
@@ -72,6 +70,10 @@ public final class LogTable {
         if (!vehiclesAreWhole(spark.sparkContext().hadoopConfiguration(), folder)) {
             rows = rows.repartition(col(LogRows.VEHICLE_ID)).sortWithinPartitions(LogRows.VEHICLE_ID);
         }
+        return runs(rows);
+    }
+
+    private static JavaRDD<List<LoggedWheel>> runs(Dataset<Row> rows) {
         return InnerRows.of(rows).mapPartitions(inner -> new VehicleRuns(new UnderstoodRows(inner)));
     }
 
