@@ -10,6 +10,7 @@ import org.apache.spark.api.java.JavaSparkContext;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.analyst.VehicleFits;
 import sensorrounds.condition.ConditionFigure;
+import sensorrounds.condition.ConditionMoment;
 import sensorrounds.condition.ReaderQuality;
 import sensorrounds.condition.WatchEntry;
 import sensorrounds.history.Finding;
@@ -30,6 +31,7 @@ import sensorrounds.tables.CauseIncidences;
 import sensorrounds.tables.CohortComparisons;
 import sensorrounds.tables.ComebackRates;
 import sensorrounds.tables.ConditionFits;
+import sensorrounds.tables.ConditionHistories;
 import sensorrounds.tables.CovariateEffectRows;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
@@ -112,6 +114,7 @@ final class ResultTables {
         write(WarningTrends.TABLE, warnings.trends());
         write(WarningCurves.TABLE, warnings.curve());
         write(ConditionFits.TABLE, ConditionFigure.of(review.condition(), review.likeness()));
+        write(ConditionHistories.TABLE, reviews.flatMap(r -> r.condition().iterator()), Orders.CONDITION);
         write(SurvivalFits.TABLE, review.estimates().fits());
         write(SurvivalCurves.TABLE, review.estimates().curves());
         write(CauseIncidences.TABLE, review.estimates().incidence());
@@ -180,6 +183,12 @@ final class ResultTables {
                 TEXT.compare(a.wheelSet(), b.wheelSet()),
                 TEXT.compare(code(a.position()), code(b.position())),
                 a.sensorId().compareTo(b.sensorId()));
+        static final Order<ConditionMoment> CONDITION = (a, b) -> first(
+                a.vehicleId().compareTo(b.vehicleId()),
+                TEXT.compare(a.wheelSet(), b.wheelSet()),
+                TEXT.compare(code(a.position()), code(b.position())),
+                a.sensorId().compareTo(b.sensorId()),
+                a.day().compareTo(b.day()));
         static final Order<FollowUp> FOLLOW_UPS = (a, b) -> first(
                 a.state().compareTo(b.state()),
                 a.repairedOn().compareTo(b.repairedOn()),

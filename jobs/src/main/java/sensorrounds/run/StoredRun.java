@@ -35,6 +35,7 @@ final class StoredRun {
             "unmonitored-wheels",
             "watch-list",
             "ranked-replacements",
+            "condition-history",
             "sensor-lives",
             "findings");
 

@@ -20,7 +20,7 @@ public final class VehicleStory {
         parts.add(NextSteps.part(facts));
         parts.add(SuspectLines.part(facts));
         parts.add(WarningLines.part(facts));
-        parts.add(WheelGrid.part(facts.visits()));
+        parts.add(WheelGrid.part(facts));
         parts.add(new VisitLines(facts.run()).part(facts.visits()));
         parts.add(LifeLines.part(facts));
         parts.add(RankLines.part(facts));

@@ -11,11 +11,12 @@ import sensorrounds.visit.WheelPosition;
 import sensorrounds.visit.WheelReading;
 import sensorrounds.visit.WheelWork;
 
-/** Condition over time: for each visit and wheel the tries, the battery as reported and the pressure. */
+/** For each visit and wheel the tries, the battery as reported and the pressure; then what that says of the sensors. */
 final class WheelGrid {
     private WheelGrid() {}
 
-    static Page.Part part(List<Visit> visits) {
+    static Page.Part part(VehicleFacts facts) {
+        List<Visit> visits = facts.visits();
         TreeSet<WheelPosition> places = new TreeSet<>();
         visits.forEach(v -> v.wheels().forEach(w -> places.add(w.position())));
         if (places.isEmpty()) {
@@ -42,14 +43,13 @@ final class WheelGrid {
             }
             rows.add(row);
         }
-        return new Page.Part(
-                "wheels",
-                "Wheel by wheel",
-                List.of(
-                        new Block.Prose("Tries until the sensor answered (a cross and the tries when it stayed silent),"
-                                + " battery as reported, pressure it sent in kPa; * where a new sensor was fitted."
-                                + placard(visits)),
-                        new Block.Grid("Condition over time", heads, rows)));
+        List<Block> blocks = new ArrayList<>(List.of(
+                new Block.Prose("Tries until the sensor answered (a cross and the tries when it stayed silent),"
+                        + " battery as reported, pressure it sent in kPa; * where a new sensor was fitted."
+                        + placard(visits)),
+                new Block.Grid("Wheel by wheel", heads, rows)));
+        blocks.addAll(ConditionGrid.blocks(facts));
+        return new Page.Part("wheels", "Wheel by wheel: condition over time", blocks);
     }
 
     private static String cell(WheelReading w) {

@@ -17,6 +17,7 @@ public final class Tables {
             WatchList.TABLE,
             StockOutlooks.TABLE,
             ConditionFits.TABLE,
+            ConditionHistories.TABLE,
             SurvivalFits.TABLE,
             SurvivalCurves.TABLE,
             CauseIncidences.TABLE,

@@ -39,6 +39,7 @@ import sensorrounds.tables.CauseIncidences;
 import sensorrounds.tables.CohortComparisons;
 import sensorrounds.tables.ComebackRates;
 import sensorrounds.tables.ConditionFits;
+import sensorrounds.tables.ConditionHistories;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.LogRow;
@@ -117,6 +118,7 @@ class PlainJavaParityTest {
                                 .filter(r -> r.recurring() != null)
                                 .flatMap(r -> Suspects.of(r.recurring()).stream())),
                 test(WatchList.TABLE, v.stream().flatMap(r -> r.watch().stream())),
+                test(ConditionHistories.TABLE, v.stream().flatMap(r -> r.condition().stream())),
                 test(FollowUps.TABLE, histories.stream().flatMap(h -> h.followUps().stream())),
                 test(SensorLives.TABLE, histories.stream().flatMap(h -> h.lives().stream())),
                 test(WarningEpisodes.TABLE, histories.stream().flatMap(h -> h.episodes().stream())),

@@ -1,5 +1,6 @@
 package sensorrounds.condition;
 
+import java.util.List;
 import sensorrounds.numeric.StandardNormal;
 
 /**
@@ -73,6 +74,12 @@ public final class HiddenFilter {
         return condition.dead()
                 + condition.weak() * ifWeak
                 - condition.good() * Math.expm1(ratio * Math.log1p(-ifGood));
+    }
+
+    /** Conditions after each read of a sensor, each from that read and those before it. */
+    List<Condition> afterReads(HiddenReadings readings) {
+        logLikelihood = likelihood.value(readings);
+        return likelihood.afterReads(readings);
     }
 
     /** Log-likelihood of the readings last asked about. */

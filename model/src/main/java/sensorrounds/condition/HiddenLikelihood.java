@@ -1,6 +1,8 @@
 package sensorrounds.condition;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import sensorrounds.condition.RoadVisits.Sign;
 
 /**
@@ -115,6 +117,22 @@ final class HiddenLikelihood {
 
     double weakNow() {
         return weakNow;
+    }
+
+    /** Conditions after each read of the sensor whose value was asked for last. */
+    List<HiddenFilter.Condition> afterReads(HiddenReadings readings) {
+        List<HiddenFilter.Condition> all = new ArrayList<>();
+        int age = readings.entryDays();
+        for (int s = 0; s < steps; s++) {
+            age += stepDays[s];
+            if (stepCode[s] >= 0) {
+                boolean last = s + 1 == steps;
+                double good = last ? goodNow : before[4 * s + 4];
+                double weak = last ? weakNow : before[4 * s + 5];
+                all.add(new HiddenFilter.Condition(cohort, age, good, weak, Math.max(0, 1 - good - weak)));
+            }
+        }
+        return all;
     }
 
     /** As {@link #value}, and leaves the derivatives in {@link #score}. */

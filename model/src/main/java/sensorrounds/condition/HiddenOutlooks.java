@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import sensorrounds.history.LifeEnd;
 import sensorrounds.history.OriginBasis;
 import sensorrounds.history.SensorLife;
@@ -42,6 +43,9 @@ public final class HiddenOutlooks {
     private SetCells.SetCount set;
 
     private double ratio;
+    private Map<String, SensorLife> lives;
+    private UnheardVisits unheard;
+    private RoadVisits visits;
 
     /** Holds work space: one per thread. */
     public HiddenOutlooks(
@@ -72,17 +76,60 @@ public final class HiddenOutlooks {
                     .map(o -> o.because("no fit of the hidden condition: " + fit.cause()))
                     .toList();
         }
-        Map<String, SensorLife> lives = new HashMap<>();
-        history.lives().forEach(l -> lives.put(l.lifeId(), l));
-        UnheardVisits unheard = UnheardVisits.of(history);
-        RoadVisits visits = visits(history, fit.model());
-        set = SetCells.count(history, laws, life -> parts.of(history, life));
-        ratio = likeness.ratio(set);
+        take(history);
         List<SensorOutlook> all = new ArrayList<>();
         for (SensorOutlook o : fallback) {
-            all.add(of(history, lives.get(o.lifeId()), visits, unheard, o));
+            all.add(of(history, o));
         }
         return all;
+    }
+
+    private void take(VehicleHistory history) {
+        lives = new HashMap<>();
+        history.lives().forEach(l -> lives.put(l.lifeId(), l));
+        unheard = UnheardVisits.of(history);
+        visits = visits(history, fit.model());
+        set = SetCells.count(history, laws, life -> parts.of(history, life));
+        ratio = likeness.ratio(set);
+    }
+
+    /**
+     * Condition over time of sensors of one vehicle, in the order of their outlooks; none of those without a hidden condition.
+     * What the failures of set-mates and the age of a sensor of unknown age tell is what is known of them now.
+     *
+     * @param outlooks of this vehicle, by {@link #of}
+     */
+    public List<ConditionMoment> overTime(VehicleHistory history, List<SensorOutlook> outlooks) {
+        List<ConditionMoment> all = new ArrayList<>();
+        if (filter == null || outlooks.isEmpty()) {
+            return all;
+        }
+        take(history);
+        for (SensorOutlook o : outlooks) {
+            if (o.method() == SensorOutlook.Method.HIDDEN_CONDITION) {
+                addMoments(all, o, mixture(history, lives.get(o.lifeId()), o));
+            }
+        }
+        return all;
+    }
+
+    private void addMoments(List<ConditionMoment> all, SensorOutlook o, List<Mixed> mixture) {
+        TreeMap<LocalDate, double[]> byDay = new TreeMap<>();
+        double total = 0;
+        for (Mixed m : mixture) {
+            List<HiddenFilter.Condition> path = filter.afterReads(m.readings());
+            double weight = m.weight() * likelihood(mixture.size());
+            total += weight;
+            for (HiddenFilter.Condition c : path) {
+                HiddenFilter.Condition own = HiddenFilter.faster(c, ratio);
+                double[] sum = byDay.computeIfAbsent(m.fitted().plusDays(c.ageDays()), d -> new double[2]);
+                sum[0] += weight * own.weak();
+                sum[1] += weight * own.dead();
+            }
+        }
+        double sum = total;
+        byDay.forEach((day, c) -> all.add(new ConditionMoment(
+                o.vehicleId(), o.position(), o.wheelSet(), o.sensorId(), day, c[0] / sum, c[1] / sum)));
     }
 
     /** Readings of every life of a vehicle that can have them, for the fit. */
@@ -115,12 +162,12 @@ public final class HiddenOutlooks {
         return RoadVisits.of(history, model.warnings().shows(history.vehicle().vehicleClass()));
     }
 
-    private SensorOutlook of(
-            VehicleHistory history, SensorLife life, RoadVisits visits, UnheardVisits unheard, SensorOutlook simpler) {
+    private SensorOutlook of(VehicleHistory history, SensorOutlook simpler) {
+        SensorLife life = lives.get(simpler.lifeId());
         if (simpler.cohort() == null) {
             return simpler.because("no law of life could be fitted for sensors like it");
         }
-        boolean ageKnown = life.basis() != OriginBasis.UNKNOWN && life.fittedOn() != null;
+        boolean ageKnown = ageKnown(life);
         Optional<String> exclusion =
                 ageKnown || life.end() == LifeEnd.PLACE_SUSPECTED ? HiddenReadings.exclusion(life) : Optional.empty();
         if (exclusion.isPresent()) {
@@ -129,22 +176,29 @@ public final class HiddenOutlooks {
         if (!ageKnown && life.firstAnswered() == null) {
             return simpler.because("it never answered, and its age is not known");
         }
-        List<Mixed> mixture = ageKnown
-                ? HiddenReadings.of(life, visits, unheard.days(life), fit.model(), simpler.cohort(), asOf).stream()
-                        .map(r -> new Mixed(r, 1))
-                        .toList()
-                : ages(history, life, visits, unheard, simpler);
+        List<Mixed> mixture = mixture(history, life, simpler);
         if (mixture.isEmpty()) {
             return simpler.because("its age is past what the model reckons with");
         }
         return chances(mixture, simpler).map(simpler::with).orElseGet(() -> simpler.because(CONTRADICTORY));
     }
 
-    /** Readings at one age it may have, with the weight of that age. */
-    record Mixed(HiddenReadings readings, double weight) {}
+    private static boolean ageKnown(SensorLife life) {
+        return life.basis() != OriginBasis.UNKNOWN && life.fittedOn() != null;
+    }
 
-    private List<Mixed> ages(
-            VehicleHistory history, SensorLife life, RoadVisits visits, UnheardVisits unheard, SensorOutlook simpler) {
+    /** Readings at one age it may have, with the weight of that age and the day it was then fitted. */
+    record Mixed(HiddenReadings readings, double weight, LocalDate fitted) {}
+
+    private List<Mixed> mixture(VehicleHistory history, SensorLife life, SensorOutlook simpler) {
+        return ageKnown(life)
+                ? HiddenReadings.of(life, visits, unheard.days(life), fit.model(), simpler.cohort(), asOf).stream()
+                        .map(r -> new Mixed(r, 1, life.fittedOn()))
+                        .toList()
+                : ages(history, life, simpler);
+    }
+
+    private List<Mixed> ages(VehicleHistory history, SensorLife life, SensorOutlook simpler) {
         LocalDate first = life.firstAnswered();
         LocalDate used = history.vehicle().firstUsed();
         double most = used == null ? Double.POSITIVE_INFINITY : Math.max(0, ChronoUnit.DAYS.between(used, first));
@@ -155,7 +209,7 @@ public final class HiddenOutlooks {
         for (UnknownAge.Share share : new UnknownAge(law, 0, most, cap).shares(AGES)) {
             LocalDate fitted = first.minusDays(Math.round(share.ageDays()));
             HiddenReadings.of(life, visits, unheard.days(life), fit.model(), simpler.cohort(), asOf, fitted, first)
-                    .ifPresent(r -> all.add(new Mixed(r, share.weight())));
+                    .ifPresent(r -> all.add(new Mixed(r, share.weight(), fitted)));
         }
         return all;
     }

@@ -2,6 +2,7 @@ package sensorrounds.review;
 
 import java.io.Serializable;
 import java.util.List;
+import sensorrounds.condition.ConditionMoment;
 import sensorrounds.condition.WatchEntry;
 import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
@@ -13,6 +14,7 @@ import sensorrounds.stock.DemandUnit;
  *
  * @param lines its sensors in service, not yet ranked over the fleet (rank 0)
  * @param recurring null when it had no system warning
+ * @param condition over time, of its sensors that look weak, or of all where its warning recurs
  * @param demand what it adds to the demand for parts
  */
 public record VehicleReview(
@@ -21,12 +23,14 @@ public record VehicleReview(
         List<WatchEntry> watch,
         List<UnmonitoredWheel> unmonitored,
         RecurringVehicle recurring,
+        List<ConditionMoment> condition,
         List<DemandUnit> demand)
         implements Serializable {
     public VehicleReview {
         lines = List.copyOf(lines);
         watch = List.copyOf(watch);
         unmonitored = List.copyOf(unmonitored);
+        condition = List.copyOf(condition);
         demand = List.copyOf(demand);
     }
 }

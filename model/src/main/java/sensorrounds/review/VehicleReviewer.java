@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import sensorrounds.condition.ConditionMoment;
 import sensorrounds.condition.HiddenFit;
 import sensorrounds.condition.HiddenOutlooks;
 import sensorrounds.condition.SetLikeness;
@@ -19,6 +20,7 @@ import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.outlook.UnmonitoredWheels;
 import sensorrounds.recurrence.Recurrence;
+import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.Mounting;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.replacement.ReplacementPlanner;
@@ -29,6 +31,8 @@ import sensorrounds.survival.LifeLaw;
 /** Reviews one vehicle after another with what was fitted for the fleet. Travels to the executors as it is. */
 public final class VehicleReviewer implements Serializable {
     private static final long serialVersionUID = 1;
+    /** Chance of being weak or dead from which a sensor's condition over time is kept. */
+    private static final double WORTH_A_LOOK = 0.05;
 
     private final Estimates estimates;
     private final ReportRatios ratios;
@@ -60,14 +64,26 @@ public final class VehicleReviewer implements Serializable {
 
     /** Outlooks of a vehicle's sensors in service: by their hidden condition where it speaks, else the simpler ones. */
     public List<SensorOutlook> outlooks(VehicleHistory history) {
+        return conditions().of(history, simplerOutlooks(history));
+    }
+
+    private HiddenOutlooks conditions() {
         return new HiddenOutlooks(
-                        condition,
-                        likeness,
-                        estimates,
-                        (h, life) -> CohortParts.of(h.vehicle(), life),
-                        estimates.settings().outlook(),
-                        asOf)
-                .of(history, simplerOutlooks(history));
+                condition,
+                likeness,
+                estimates,
+                (h, life) -> CohortParts.of(h.vehicle(), life),
+                estimates.settings().outlook(),
+                asOf);
+    }
+
+    private List<ConditionMoment> overTime(
+            VehicleHistory history, List<SensorOutlook> outlooks, RecurringVehicle recurring) {
+        boolean recurs = recurring != null && recurring.pattern() != RecurringVehicle.Pattern.NOT_RECURRING;
+        List<SensorOutlook> worth = outlooks.stream()
+                .filter(o -> recurs || o.pWeak() + o.pNow() >= WORTH_A_LOOK)
+                .toList();
+        return worth.isEmpty() ? List.of() : conditions().overTime(history, worth);
     }
 
     /** The same by law of life and last report. */
@@ -106,19 +122,21 @@ public final class VehicleReviewer implements Serializable {
                 planner.plan(VehicleCases.of(history, sensors, unmonitored, s.replacement(), asOf));
         Map<String, Double> withinYear =
                 outlooks.stream().collect(Collectors.toMap(SensorOutlook::lifeId, SensorOutlook::p365, (a, b) -> a));
+        RecurringVehicle recurring = Recurrence.of(
+                        history,
+                        estimates.peers(),
+                        estimates.wake(),
+                        life -> withinYear.getOrDefault(life.lifeId(), Double.NaN),
+                        s.recurrence(),
+                        asOf)
+                .orElse(null);
         return new VehicleReview(
                 history.vehicleId(),
                 lines,
                 WatchList.of(history, estimates.wake(), s.condition()),
                 unmonitored,
-                Recurrence.of(
-                                history,
-                                estimates.peers(),
-                                estimates.wake(),
-                                life -> withinYear.getOrDefault(life.lifeId(), Double.NaN),
-                                s.recurrence(),
-                                asOf)
-                        .orElse(null),
+                recurring,
+                overTime(history, outlooks, recurring),
                 VehicleDemand.of(history, lines, unmonitored, estimates, stock, asOf));
     }
 

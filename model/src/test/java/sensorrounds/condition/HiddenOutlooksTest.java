@@ -148,14 +148,20 @@ class HiddenOutlooksTest {
         HiddenOutlooks outlooks = new HiddenOutlooks(
                 FIT, SetLikeness.none("one sensor"), LAWS, (h, life) -> life.part(), SETTINGS, AS_OF);
         outlooks.of(history, List.of());
-        assertThat(outlooks.chances(List.of(new HiddenOutlooks.Mixed(broken, 1)), simpler))
+        assertThat(outlooks.chances(List.of(new HiddenOutlooks.Mixed(broken, 1, day("2024-01-01"))), simpler))
                 .isEmpty();
         assertThat(outlooks.chances(
-                        List.of(new HiddenOutlooks.Mixed(broken, 0.5), new HiddenOutlooks.Mixed(broken, 0.5)), simpler))
+                        List.of(
+                                new HiddenOutlooks.Mixed(broken, 0.5, day("2024-01-01")),
+                                new HiddenOutlooks.Mixed(broken, 0.5, day("2024-01-01"))),
+                        simpler))
                 .isEmpty();
         assertThat(outlooks.chances(
-                        List.of(new HiddenOutlooks.Mixed(broken, 0.5), new HiddenOutlooks.Mixed(sound, 0.5)), simpler))
-                .isEqualTo(outlooks.chances(List.of(new HiddenOutlooks.Mixed(sound, 1)), simpler));
+                        List.of(
+                                new HiddenOutlooks.Mixed(broken, 0.5, day("2024-01-01")),
+                                new HiddenOutlooks.Mixed(sound, 0.5, day("2024-01-01"))),
+                        simpler))
+                .isEqualTo(outlooks.chances(List.of(new HiddenOutlooks.Mixed(sound, 1, day("2024-01-01"))), simpler));
     }
 
     @Test
@@ -284,5 +290,33 @@ class HiddenOutlooksTest {
                 l.lifetime(),
                 l.exclusion(),
                 l.readings());
+    }
+
+    /** After each read what was to be thought then, the last as it is now but for the time since. */
+    @Test
+    void conditionOverTimeFollowsTheReads() {
+        VehicleHistory history = history(life(
+                "1L",
+                answer("2024-05-02", "1L", 1),
+                answer("2025-06-02", "1L", 1),
+                answer("2026-01-10", "1L", 4),
+                answer("2026-07-31", "1L", 4)));
+        SensorOutlook now = outlook(FIT, history);
+        List<ConditionMoment> path = new HiddenOutlooks(
+                        FIT, SetLikeness.none("one sensor"), LAWS, (h, life) -> life.part(), SETTINGS, AS_OF)
+                .overTime(history, List.of(now));
+        assertThat(path)
+                .extracting(ConditionMoment::day)
+                .containsExactly(day("2024-05-02"), day("2025-06-02"), day("2026-01-10"), day("2026-07-31"));
+        assertThat(path.get(1).pWeak()).isLessThan(0.2);
+        assertThat(path.get(2).pWeak()).isGreaterThan(path.get(1).pWeak());
+        assertThat(path.get(3).pWeak()).isGreaterThan(0.8).isCloseTo(now.pWeak(), within(0.01));
+        assertThat(path).allMatch(m -> m.pDead() < 1e-12, "it answered");
+        LifeReading[] upTo = {answer("2024-05-02", "1L", 1), answer("2025-06-02", "1L", 1)};
+        VehicleHistory earlier = history(life("1L", upTo));
+        assertThat(new HiddenOutlooks(
+                                FIT, SetLikeness.none("one sensor"), LAWS, (h, life) -> life.part(), SETTINGS, AS_OF)
+                        .overTime(earlier, List.of(outlook(FIT, earlier))))
+                .isEqualTo(path.subList(0, 2));
     }
 }
