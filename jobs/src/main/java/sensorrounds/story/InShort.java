@@ -118,7 +118,7 @@ final class InShort {
                 .filter(Objects::nonNull)
                 .toList();
         List<String> slow = facts.run().readers().stream()
-                .filter(r -> r.flag("slow") && used.contains(r.text("reader_id")))
+                .filter(r -> r.flag("slow") && r.has("reader_id") && used.contains(r.text("reader_id")))
                 .map(r -> r.text("reader_id"))
                 .toList();
         if (slow.isEmpty()) {
@@ -134,7 +134,7 @@ final class InShort {
 
     private String chance(List<String> slow) {
         return facts.run().readers().stream()
-                .filter(r -> slow.contains(r.text("reader_id")))
+                .filter(r -> r.has("reader_id") && slow.contains(r.text("reader_id")))
                 .map(r -> Say.chance(r.number("chance")))
                 .collect(Collectors.joining(", "));
     }

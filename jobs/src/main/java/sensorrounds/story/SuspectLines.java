@@ -22,7 +22,9 @@ final class SuspectLines {
         if (!suspects.isEmpty()) {
             blocks.add(new Block.Prose("One cause is taken to be behind the warnings. Each candidate's weights are"
                     + " multiplied and divided by the sum over all candidates; a cause outside the sensors is the measure,"
-                    + " with 1 before other evidence. The chances say where to look first, not what to fit."));
+                    + " with 1 before other evidence. The chances say where to look first, not what to fit. Tries are held against what a"
+                    + " sound sensor needs with that reader, that technician as far as the two can be told apart, on such a wheel and in"
+                    + " such weather."));
             blocks.add(new Block.Items(
                     Block.Order.NUMBERED,
                     suspects.stream().map(SuspectLines::item).toList()));

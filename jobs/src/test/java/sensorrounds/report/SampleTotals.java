@@ -31,15 +31,15 @@ final class SampleTotals {
         FleetTotals totals = new FleetTotals();
         ranked.stream()
                 .collect(Collectors.groupingBy(r -> r.outlook().vehicleId()))
-                .forEach(
-                        (id, lines) -> totals.add(new VehicleReview(id, lines, List.of(), List.of(), null, List.of())));
+                .forEach((id, lines) ->
+                        totals.add(new VehicleReview(id, lines, List.of(), List.of(), null, List.of(), List.of())));
         for (RecurringVehicle v : recurring) {
-            totals.add(new VehicleReview(v.vehicleId(), List.of(), List.of(), List.of(), v, List.of()));
+            totals.add(new VehicleReview(v.vehicleId(), List.of(), List.of(), List.of(), v, List.of(), List.of()));
         }
         unmonitored.stream()
                 .collect(Collectors.groupingBy(UnmonitoredWheel::vehicleId))
                 .forEach((id, wheels) ->
-                        totals.add(new VehicleReview(id, List.of(), List.of(), wheels, null, List.of())));
+                        totals.add(new VehicleReview(id, List.of(), List.of(), wheels, null, List.of(), List.of())));
         return totals.add(
                 new VehicleHistory(Vehicle.unregistered("all"), List.of(), List.of(), List.of(), followUps, List.of()));
     }

@@ -41,6 +41,10 @@ class ExplainTest {
                 .contains("needed 3, 4, 3, 3, 4, 4 tries")
                 .contains("battery reported OK on 2026-09-08 (×0.60)")
                 .contains("2026-09-08 1 OK 234 1 OK 234 1 OK 250 4 OK 256")
+                .contains("day 1L 1079D75D 1R 643BDF16 2L 65675714 2R 7AF04E36")
+                // Nothing amiss at the first two visits, and beyond doubt at the last.
+                .containsPattern("2023-06-20 <?0\\.\\d % <?0\\.\\d % <?0\\.\\d % <?0\\.\\d %")
+                .containsPattern("2026-04-28 <?0\\.\\d % <?0\\.\\d % <?0\\.\\d % (9\\d|100) %")
                 .contains("2025-03-18: relearn: held for a time; stayed off on the drive; came back after 133 days")
                 .contains(
                         "Drive of 4 min, 2 km: outcome not written down; too short to prove anything, which takes 20 min");
@@ -90,6 +94,7 @@ class ExplainTest {
                 .contains("Reader RD-2207 wakes every sensor slowly")
                 .contains("read this vehicle at 7 of 7 visits")
                 .contains("several tries under it say little of a sensor, and are weighed so")
+                .contains("leave every sensor now in service with a chance of less than 5 % of being weak or dead")
                 .contains("under the warning share: 2R. Kit renewed at 2R.")
                 .doesNotContain("Watch ")
                 .doesNotContain("What may be behind it");
