@@ -339,8 +339,10 @@ final class SampleReport {
         return List.of(
                 new ReaderQuality(ReaderQuality.Of.READER, "reader-1", null, 4_120, 1.21, 0.83, 0.82, 0.84, false),
                 new ReaderQuality(ReaderQuality.Of.READER, "reader-2", null, 2_902, 1.27, 0.79, 0.77, 0.80, false),
+                new ReaderQuality(ReaderQuality.Of.PAIR, "reader-3", "technician-3", 611, 1.92, 0.52, 0.48, 0.56, true),
+                new ReaderQuality(ReaderQuality.Of.TECHNICIAN, null, "technician-7", 402, 1.88, 0.55, 0.49, 0.61, true),
                 new ReaderQuality(
-                        ReaderQuality.Of.PAIR, "reader-3", "technician-3", 611, 1.92, 0.52, 0.48, 0.56, true));
+                        ReaderQuality.Of.TECHNICIAN, null, "technician-8", 958, 1.21, 0.83, 0.80, 0.86, false));
     }
 
     private static List<FindingGroup> findings() {

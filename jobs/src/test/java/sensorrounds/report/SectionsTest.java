@@ -96,6 +96,16 @@ class SectionsTest {
     }
 
     @Test
+    void slowTechniciansAreCountedAndNeverNamed() {
+        assertThat(page.words("quality"))
+                .contains("Of 2 technicians who share readers with colleagues")
+                .contains("one needs more tries than the colleagues with the same readers")
+                .contains("one technician alone uses it, so it may be the reader or the way it is held")
+                .doesNotContain("technician-3")
+                .doesNotContain("technician-7");
+    }
+
+    @Test
     void neverCallsARankAVerdictOnSafety() {
         assertThat(page.words("replace")).contains("never “unsafe”");
         assertThat(page.words("cautions")).contains("never a verdict on safety").contains("The placard");
