@@ -7,7 +7,6 @@ import java.util.TreeMap;
 import sensorrounds.ingest.IngestSummary.Example;
 import sensorrounds.ingest.IngestSummary.FileResult;
 import sensorrounds.ingest.IngestSummary.Reason;
-import sensorrounds.intake.FileCount;
 import sensorrounds.intake.FileDoubt;
 import sensorrounds.intake.Note;
 
@@ -165,17 +164,16 @@ public final class CheckReport {
                         f.accepted(),
                         f.quarantined(),
                         settled ? f.duplicates() : "",
-                        layout(f.count())));
+                        layout(f)));
         if (files.size() > MOST_FILES) {
             line(out, "and %d more files", files.size() - MOST_FILES);
         }
     }
 
-    private static String layout(FileCount count) {
-        Long leftOut = count.notes().get(Note.SHEET_LEFT_OUT);
-        return leftOut != null
-                ? "(no visit log: " + leftOut + (leftOut == 1 ? " row" : " rows") + " left out)"
-                : count.layout() == null ? "canonical" : count.layout();
+    private static String layout(FileResult file) {
+        return file.leftOut() > 0
+                ? "(no visit log: " + file.leftOut() + (file.leftOut() == 1 ? " row" : " rows") + " left out)"
+                : file.count().layout() == null ? "canonical" : file.count().layout();
     }
 
     private static void reason(Reason reason, StringBuilder out) {

@@ -32,6 +32,11 @@ public record IngestSummary(List<FileResult> files, List<Reason> quarantine, Map
      * @param count what its reader counted; null when the reader's own row is missing
      */
     public record FileResult(String file, FileCount count, long accepted, long quarantined, long duplicates) {
+        /** Rows of a sheet that is no visit log; they are no rows of a log, and not among the others. */
+        public long leftOut() {
+            return count == null ? 0 : count.notes().getOrDefault(Note.SHEET_LEFT_OUT, 0L);
+        }
+
         public long rowsOut() {
             return accepted + quarantined + duplicates;
         }
@@ -56,6 +61,11 @@ public record IngestSummary(List<FileResult> files, List<Reason> quarantine, Map
         return files.stream()
                 .mapToLong(f -> f.count() == null ? 0 : f.count().rows())
                 .sum();
+    }
+
+    /** Rows of sheets that are no visit log. */
+    public long leftOut() {
+        return files.stream().mapToLong(FileResult::leftOut).sum();
     }
 
     public long accepted() {

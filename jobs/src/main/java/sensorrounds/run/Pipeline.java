@@ -96,6 +96,10 @@ public final class Pipeline {
         progress.say("Spark started; reading the logs");
         IngestSummary ingest = logs.rows(spark, inputs.logs(), rows, progress);
 
+        if (ingest.leftOut() > 0) {
+            progress.say(
+                    ingest.leftOut() + " rows of sheets that are no visit log left out (run.json names the sheets)");
+        }
         LocalDate asOf = AsOf.of(options.asOf(), spark, rows);
         progress.say(ingest.accepted() + " rows accepted; rebuilding sensor lives as of " + asOf);
         FleetHistories histories = FleetHistories.of(spark, rows, inputs, asOf);

@@ -55,6 +55,9 @@ final class RunManifest {
             file.put("accepted", f.accepted());
             file.put("quarantined", f.quarantined());
             file.put("duplicates", f.duplicates());
+            if (f.leftOut() > 0) {
+                file.put("leftOut", f.leftOut());
+            }
         }
         ArrayNode reasons = run.putArray("quarantine");
         for (IngestSummary.Reason r : ingest.quarantine()) {

@@ -199,6 +199,27 @@ class SheetLogTest {
                         "visit-logs/t.xlsx#_old 0 2");
     }
 
+    @Test
+    void theCountsOfARunNameTheSheetsThatWereLeftOut() {
+        List<IngestSummary.FileResult> files = counts(read(withWords())).stream()
+                .map(c -> new IngestSummary.FileResult(c.file(), c, c.rows(), 0, 0))
+                .toList();
+        IngestSummary summary = new IngestSummary(files, List.of(), Map.of());
+
+        assertThat(summary.leftOut()).isEqualTo(3);
+        assertThat(CheckReport.text(summary))
+                .contains("#Words")
+                .contains("(no visit log: 3 rows left out)")
+                .contains("1 rows in = 1 accepted")
+                .doesNotContain("3 rows:");
+    }
+
+    private static Sheets withWords() {
+        Sheets sheets = of(List.of(HEADER, wheel("V1", LocalDate.of(2025, 11, 18), "1L", "0A1B2C01", 240)));
+        sheets.add("Words", List.of(row("read"), row("ok"), row("no-answer")));
+        return sheets;
+    }
+
     private static final String LAYOUT = """
             {"name": "yard", "appliesTo": ["visit-logs/t.xlsx"], "format": "xlsx", "decimalMark": ",",
              "dateFormat": "MM/dd/yyyy", "idDigits": 8,
