@@ -64,7 +64,7 @@ public final class RunSummary {
         }
         if (run.fileDoubts().total() > 0) {
             FileDoubt first = run.fileDoubts().rows().get(0);
-            lines.add("Doubted  " + Format.count(run.fileDoubts().total(), "file") + " read as written, first "
+            lines.add("Doubted  " + Format.count(run.fileDoubts().total(), "file") + ", read as written; first "
                     + first.file() + ": " + first.what());
         }
     }

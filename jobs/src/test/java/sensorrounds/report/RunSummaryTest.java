@@ -11,6 +11,7 @@ class RunSummaryTest {
         assertThat(RunSummary.text(SampleReport.realistic(), "runs/a1/report.html"))
                 .contains("48 216 rows in 3 files: 46 902 accepted, 1 066 refused, 248 duplicates")
                 .contains("812 × date can be read day first or month first", "State the order of the date")
+                .contains("Doubted  1 file, read as written; first mill-lane/visits.csv.gz: line 9413")
                 .contains("no low-pressure warning on 4 wheels known, 1")
                 .contains(
                         "2. Replace 17 sensors on 17 vehicles now for EUR 1 680, saving EUR 1 369; begin with V-101 (1)")

@@ -50,6 +50,15 @@ public final class ForeignWheels {
     }
 
     private Visit own(Visit visit) {
+        for (LoggedWheel row : visit.rows()) {
+            if (row.wheel() != null && (!isPlaceOf(vehicle, row.wheel().position()) || isStray(row.wheel()))) {
+                return withoutForeign(visit);
+            }
+        }
+        return visit;
+    }
+
+    private Visit withoutForeign(Visit visit) {
         List<LoggedWheel> beyond = new ArrayList<>();
         Map<String, List<LoggedWheel>> anothers = new TreeMap<>();
         List<LoggedWheel> rows = new ArrayList<>();
@@ -70,7 +79,7 @@ public final class ForeignWheels {
             noteBeyond(visit, beyond);
         }
         anothers.forEach((home, of) -> noteStrays(visit, home, of));
-        return beyond.isEmpty() && anothers.isEmpty() ? visit : new Visit(visit.header(), rows);
+        return new Visit(visit.header(), rows);
     }
 
     private boolean isStray(WheelReading wheel) {
