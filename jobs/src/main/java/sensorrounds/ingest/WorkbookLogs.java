@@ -32,7 +32,7 @@ final class WorkbookLogs {
                 throw new RefusedInput(
                         "not a visit log",
                         workbook.name(),
-                        "sheets " + String.join(", ", open.sheets()),
+                        "sheets " + UnknownNames.shown(open.sheets()),
                         "in one of the first " + SheetHeader.MOST_TITLES
                                 + " rows of a sheet a header with three names of a log or more, as in"
                                 + " docs/visit-log.md or in a layout",

@@ -14,6 +14,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import sensorrounds.ingest.LogTable;
+import sensorrounds.ingest.OtherForms;
+import sensorrounds.intake.Layout;
 import sensorrounds.run.SparkSessions;
 
 /** Planted plates, VINs, notes and names of technicians, looked for in everything that a run leaves behind. */
@@ -66,6 +68,12 @@ class PersonalDataTest {
                 "Job;Day;Car;Who;Plate;Remarks;Wheel;Answer;Customer;Phone\n"
                         + "1;2025-03-04;K4;Quentin;QX41 ZTP;Zebedee;1L;ok;Zebedee;555-0199\n"
                         + "2;2025-03-04;K4;Quentin;QX41 ZTP;Zebedee;;ok;Zebedee;555-0199\n");
+        Path sheet = Files.writeString(
+                dir.resolve("sheet.csv"),
+                header
+                        + "a,2025-03-04,Quentin,K5,1M8GDM9AXKP042788,QX41 ZTP,low-pressure,ask Zebedee 555-0199,1L,0A1B2D3D,ok,none\n"
+                        + "a,2025-03-04,Quentin,K5,1M8GDM9AXKP042788,QX41 ZTP,low-pressure,Zebedee,9X,0A1B2D3E,ok,none\n");
+        OtherForms.of(sheet, Layout.CANONICAL).workbook(logs.resolve("people.xlsx"));
         Files.writeString(
                 logs.resolve("b.jsonl"),
                 "{\"visitId\":\"e\",\"visitedAt\":\"2025-10-01\",\"vehicleId\":\"K3\",\"technicianId\":\"Quentin\","
