@@ -72,6 +72,8 @@ final class CovariateDesign {
         levels.put(Factor.PLACE, life.place().name());
         levels.put(Factor.PART, named(life.part()));
         levels.put(Factor.DEPOT, named(vehicle.depot()));
+        levels.put(
+                Factor.FITTED, life.fitted() == null ? NOT_KNOWN : life.fitted().words());
         boolean distance = vehicle.annualKm() != null && vehicle.annualKm() > 0;
         return new Row(number, life.life(), levels, distance ? Math.log(vehicle.annualKm()) / Math.log(2) : Double.NaN);
     }

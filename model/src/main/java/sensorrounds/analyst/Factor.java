@@ -8,7 +8,9 @@ public enum Factor {
     /** Expected distance a year; its effect is that of twice the distance. */
     ANNUAL_DISTANCE("distance a year"),
     /** Its climate, roads and people; these cannot be told apart. */
-    DEPOT("depot");
+    DEPOT("depot"),
+    /** Half of the year in which it was fitted. */
+    FITTED("fitted in");
 
     private final String words;
 

@@ -32,10 +32,15 @@ public record SampledVehicle(
                 history.vehicle().annualKm(),
                 history.lives().stream()
                         .filter(life -> life.lifetime() != null)
-                        .map(life -> new SampledLife(life.lifetime(), part.apply(life), WheelPlace.of(life.position())))
+                        .map(life -> new SampledLife(
+                                life.lifetime(),
+                                part.apply(life),
+                                WheelPlace.of(life.position()),
+                                FittingSeason.of(life)))
                         .toList());
     }
 
-    /** @param part null when not known */
-    public record SampledLife(Lifetime life, String part, WheelPlace place) implements Serializable {}
+    /** @param part null when not known, as {@code fitted} */
+    public record SampledLife(Lifetime life, String part, WheelPlace place, FittingSeason fitted)
+            implements Serializable {}
 }

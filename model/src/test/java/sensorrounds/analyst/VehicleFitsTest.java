@@ -3,6 +3,7 @@ package sensorrounds.analyst;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -28,7 +29,7 @@ class VehicleFitsTest {
                 next += 100 + random.nextInt(200);
             }
             Lifetime seen = next < 3650 ? Lifetime.interval(0, last, next) : Lifetime.censored(0, last);
-            lives.add(new SampledLife(seen, "P-1", wheel < 2 ? WheelPlace.FRONT_AXLE : WheelPlace.OTHER_AXLE));
+            lives.add(new SampledLife(seen, "P-1", wheel < 2 ? WheelPlace.FRONT_AXLE : WheelPlace.OTHER_AXLE, null));
         }
         return new SampledVehicle("V" + number, vehicleClass, "North", 20_000.0, lives);
     }
@@ -111,6 +112,40 @@ class VehicleFitsTest {
         assertThat(effect(merged, "bus, crane, crane lorry").failures()).isEqualTo(8);
     }
 
+    /** Lives of every second vehicle, fitted in the dark half of the year, end at 0.7 of their age: the factor that is found. */
+    @Test
+    void theHalfYearOfFittingIsCompared() {
+        List<SampledVehicle> fleet = new ArrayList<>();
+        for (SampledVehicle v : fleet(9, 400, 0)) {
+            boolean dark = Integer.parseInt(v.vehicleId().substring(1)) % 2 == 0;
+            fleet.add(new SampledVehicle(
+                    v.vehicleId(),
+                    v.vehicleClass(),
+                    v.depot(),
+                    v.annualKm(),
+                    v.lives().stream()
+                            .map(l -> new SampledLife(
+                                    dark ? shortened(l.life()) : l.life(),
+                                    l.part(),
+                                    l.place(),
+                                    FittingSeason.of(LocalDate.of(2020, dark ? 10 : 9, dark ? 1 : 30))))
+                            .toList()));
+        }
+        VehicleFits fits = VehicleFits.of(sample(fleet));
+        assertThat(effect(fits, "October to March").factor()).isEqualTo(Factor.FITTED);
+        double found = effect(fits, "October to March").reference()
+                ? 1 / effect(fits, "April to September").lifeFactor().value()
+                : effect(fits, "October to March").lifeFactor().value();
+        assertThat(found).isBetween(0.65, 0.75);
+    }
+
+    private static Lifetime shortened(Lifetime life) {
+        int lower = (int) (0.7 * life.lower());
+        return life.failed()
+                ? Lifetime.interval(0, lower, (int) Math.ceil(0.7 * life.upper()))
+                : Lifetime.censored(0, lower);
+    }
+
     @Test
     void aPartThatAlwaysComesWithAClassGoesAloneByName() {
         List<SampledVehicle> fleet = new ArrayList<>();
@@ -123,7 +158,7 @@ class VehicleFitsTest {
                     v.depot(),
                     v.annualKm(),
                     v.lives().stream()
-                            .map(l -> new SampledLife(l.life(), part, l.place()))
+                            .map(l -> new SampledLife(l.life(), part, l.place(), l.fitted()))
                             .toList()));
         }
         VehicleFits fits = VehicleFits.of(sample(fleet));
