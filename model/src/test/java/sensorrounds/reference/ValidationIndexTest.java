@@ -51,6 +51,37 @@ class ValidationIndexTest {
         assertThat(count).isGreaterThan(100);
     }
 
+    /** An estimator is a public class with a public method fit or test. */
+    @Test
+    void everyEstimatorStandsOnAMethodsPage() throws IOException {
+        StringBuilder pages = new StringBuilder();
+        for (Path page : files(TOP.resolve("docs"), ".md")) {
+            if (page.getFileName().toString().startsWith("methods")) {
+                pages.append(Files.readString(page));
+            }
+        }
+        Pattern estimates = Pattern.compile("(?m)^    public (static )?\\S+ (fit|test)\\(");
+        List<String> missing = new ArrayList<>();
+        int count = 0;
+        for (String area : List.of(
+                "survival", "turnbull", "ranktest", "causes", "regression", "cox", "frailty", "recurrent", "markov")) {
+            for (Path file :
+                    files(TOP.resolve("model/src/main/java/sensorrounds").resolve(area), ".java")) {
+                String source = Files.readString(file);
+                String name = file.getFileName().toString().replace(".java", "");
+                if (source.contains("\npublic final class " + name)
+                        && estimates.matcher(source).find()) {
+                    count++;
+                    if (!pages.toString().contains("`" + name + "`")) {
+                        missing.add(area + "." + name);
+                    }
+                }
+            }
+        }
+        assertThat(missing).isEmpty();
+        assertThat(count).isGreaterThan(15);
+    }
+
     @Test
     void everyReferenceCaseStandsOnAPage() throws IOException {
         StringBuilder pages = new StringBuilder();
