@@ -68,7 +68,10 @@ class ArchitectureTest {
                             "outlook",
                             "recurrence",
                             "replacement",
-                            "stock")));
+                            "stock")),
+            Map.entry(
+                    "backtest",
+                    List.of("visit", "fleet", "history", "survival", "accuracy", "outlook", "replacement", "stock")));
 
     private final JavaClasses model = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)

@@ -58,22 +58,32 @@ public final class Moves {
     private static List<MovedSensors.Heard> heard(
             Map<String, List<LoggedWheel>> byVehicle, Map<String, Vehicle> register, LocalDate asOf) {
         List<MovedSensors.Heard> heard = new ArrayList<>();
-        byVehicle.forEach((vehicle, rows) -> {
-            Map<String, List<LocalDate>> byId = new HashMap<>();
-            for (LoggedWheel row : rows) {
-                LocalDate day = row.visit().day();
-                if (row.wheel() != null
-                        && row.wheel().read() == ReadOutcome.OK
-                        && row.wheel().sensorId() != null
-                        && ForeignWheels.isPlaceOf(
-                                register.get(vehicle), row.wheel().position())
-                        && !day.isAfter(asOf)) {
-                    byId.computeIfAbsent(row.wheel().sensorId(), id -> new ArrayList<>())
-                            .add(day);
-                }
+        byVehicle.forEach((vehicle, rows) -> heard.addAll(heard(rows, register.get(vehicle), asOf)));
+        return heard;
+    }
+
+    /**
+     * When each sensor answered on one vehicle, at places that it has.
+     *
+     * @param rows of the vehicle; those after {@code asOf} do not count
+     * @param vehicle its register line; null when it has none
+     */
+    static List<MovedSensors.Heard> heard(List<LoggedWheel> rows, Vehicle vehicle, LocalDate asOf) {
+        Map<String, List<LocalDate>> byId = new HashMap<>();
+        for (LoggedWheel row : rows) {
+            LocalDate day = row.visit().day();
+            if (row.wheel() != null
+                    && row.wheel().read() == ReadOutcome.OK
+                    && row.wheel().sensorId() != null
+                    && ForeignWheels.isPlaceOf(vehicle, row.wheel().position())
+                    && !day.isAfter(asOf)) {
+                byId.computeIfAbsent(row.wheel().sensorId(), id -> new ArrayList<>())
+                        .add(day);
             }
-            byId.forEach((id, days) -> heard.add(new MovedSensors.Heard(id, vehicle, days)));
-        });
+        }
+        List<MovedSensors.Heard> heard = new ArrayList<>();
+        String vehicleId = rows.get(0).visit().vehicleId();
+        byId.forEach((id, days) -> heard.add(new MovedSensors.Heard(id, vehicleId, days)));
         return heard;
     }
 }

@@ -22,6 +22,7 @@ import sensorrounds.run.UsageError;
             CheckCommand.class,
             LayoutCommand.class,
             ExplainCommand.class,
+            BacktestCommand.class,
             SimulateCommand.class
         },
         sortOptions = false,

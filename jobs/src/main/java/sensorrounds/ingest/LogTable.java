@@ -56,6 +56,17 @@ public final class LogTable {
                 acceptedRows(spark, folder).where(col(LogRows.VEHICLE_ID).isInCollection(vehicles)));
     }
 
+    /** Every row that was understood, duplicates and superseded ones among them, one list per vehicle. One shuffle. */
+    public static JavaRDD<List<LoggedWheel>> understoodByVehicle(SparkSession spark, String folder) {
+        Dataset<Row> understood = stored(spark, folder)
+                .where(col(LogRows.OUTCOME).isin(LogRow.Outcome.ACCEPTED.word(), LogRow.Outcome.DUPLICATE.word()));
+        return select(understood, LogRows.ofUnderstood())
+                .repartition(col(LogRows.VEHICLE_ID))
+                .sortWithinPartitions(LogRows.VEHICLE_ID)
+                .javaRDD()
+                .mapPartitions(VehicleRuns::new);
+    }
+
     private static JavaRDD<List<LoggedWheel>> byVehicle(SparkSession spark, String folder, Dataset<Row> accepted) {
         Dataset<Row> rows = accepted;
         if (!vehiclesAreWhole(spark.sparkContext().hadoopConfiguration(), folder)) {

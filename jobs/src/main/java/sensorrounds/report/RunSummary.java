@@ -151,7 +151,12 @@ public final class RunSummary {
     }
 
     /** Without control and format characters; typographic spaces become plain ones, which every terminal has. */
-    private static String plain(String text) {
-        return text.replaceAll("[\u00a0\u202f]", " ").replaceAll("[\\p{Cc}\\p{Cf}]", "?");
+    static String plain(String text) {
+        return typed(text).replaceAll("[\\p{Cc}\\p{Cf}]", "?");
+    }
+
+    /** With plain spaces for typographic ones. */
+    static String typed(String text) {
+        return text.replaceAll("[\u00a0\u202f]", " ");
     }
 }

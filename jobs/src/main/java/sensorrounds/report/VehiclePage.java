@@ -1,7 +1,5 @@
 package sensorrounds.report;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
 import sensorrounds.story.Block;
 import sensorrounds.story.Page;
@@ -15,34 +13,12 @@ public final class VehiclePage {
 
     /** @param reportLink relative address of the report it belongs to; null for a page that stands alone */
     public static String html(Page page, String reportLink) {
-        StringBuilder out = new StringBuilder();
-        try {
-            write(page, reportLink, out);
-        } catch (IOException e) {
-            throw new UncheckedIOException("a page in memory cannot fail to be written", e);
-        }
-        return out.toString();
+        String style = HtmlReport.resource("report.css") + "\n" + HtmlReport.resource("vehicle.css");
+        return new PageFrame("Vehicle " + Html.shorten(page.vehicleId()), style, null)
+                .text(h -> body(h, page, reportLink));
     }
 
-    private static void write(Page page, String reportLink, Appendable out) throws IOException {
-        String style = HtmlReport.resource("report.css") + "\n" + HtmlReport.resource("vehicle.css");
-        Html h = new Html(out);
-        h.doctype()
-                .open("html", "lang", "en", "xmlns", "http://www.w3.org/1999/xhtml")
-                .line();
-        h.open("head");
-        h.empty("meta", "charset", "utf-8");
-        h.empty(
-                "meta",
-                "http-equiv",
-                "Content-Security-Policy",
-                "content",
-                "default-src 'none'; style-src '" + HtmlReport.hash(style) + "'; base-uri 'none'; form-action 'none'");
-        h.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
-        h.empty("meta", "name", "color-scheme", "content", "light dark");
-        h.element("title", "Vehicle " + Html.shorten(page.vehicleId()));
-        h.raw("style", style);
-        h.close("head").line();
+    private static void body(Html h, Page page, String reportLink) {
         h.open("body", "class", "vehicle-page");
         h.open("header");
         h.open("p", "class", "house");
@@ -57,8 +33,7 @@ public final class VehiclePage {
         h.close("header").line();
         h.open("main").line();
         page.parts().forEach(p -> part(h, p));
-        h.close("main").line().close("body").line().close("html").line();
-        h.finish();
+        h.close("main").line().close("body").line();
     }
 
     private static void part(Html h, Page.Part part) {

@@ -1,6 +1,7 @@
 package sensorrounds.run;
 
 import static org.apache.spark.sql.functions.col;
+import static org.apache.spark.sql.functions.min;
 import static org.apache.spark.sql.functions.to_date;
 import static org.apache.spark.sql.functions.unix_date;
 
@@ -59,6 +60,12 @@ final class AsOf {
         }
         refuseStrays(rows, days, last);
         return last;
+    }
+
+    /** Day of the first visit. */
+    static LocalDate firstVisit(SparkSession spark, String logRows) {
+        Dataset<Row> rows = LogTable.read(spark, logRows, LogRow.Outcome.ACCEPTED);
+        return LocalDate.ofEpochDay(rows.agg(min(VISIT_DAY)).first().getInt(0));
     }
 
     private static void refuseStrays(Dataset<Row> rows, List<Row> days, LocalDate last) {

@@ -5,36 +5,21 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.Path;
 import org.apache.spark.SparkConf;
-import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
-import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.deploy.SparkHadoopUtil;
 import org.apache.spark.sql.SparkSession;
 import sensorrounds.analyse.FleetReviewJob;
 import sensorrounds.assemble.DoubtFindings;
-import sensorrounds.assemble.Histories;
-import sensorrounds.assemble.Moves;
-import sensorrounds.assemble.Register;
-import sensorrounds.fleet.Vehicle;
 import sensorrounds.history.Finding;
-import sensorrounds.history.HistorySettings;
-import sensorrounds.history.MovedSensors;
-import sensorrounds.history.VehicleHistory;
-import sensorrounds.history.VehicleMoves;
 import sensorrounds.ingest.IngestSummary;
-import sensorrounds.ingest.LogTable;
 import sensorrounds.ingest.Pseudonyms;
 import sensorrounds.ingest.RefusedInput;
-import sensorrounds.ingest.SharedIdentities;
-import sensorrounds.keep.Kept;
 import sensorrounds.report.HtmlReport;
 import sensorrounds.report.ReportData;
 import sensorrounds.report.RunSummary;
-import sensorrounds.tables.LogRow;
 
 /** The way of the data, from visit logs to published tables and report. */
 public final class Pipeline {
@@ -113,27 +98,18 @@ public final class Pipeline {
 
         LocalDate asOf = AsOf.of(options.asOf(), spark, rows);
         progress.say(ingest.accepted() + " rows accepted; rebuilding sensor lives as of " + asOf);
-        Broadcast<Map<String, Vehicle>> register = context.broadcast(Register.of(inputs.fleet()));
-        HistorySettings settings = inputs.settings().review().history();
-        context.setJobDescription("Find sensors on more than one vehicle");
-        SharedIdentities.Shared shared =
-                SharedIdentities.find(LogTable.read(spark, rows, LogRow.Outcome.ACCEPTED), inputs.fleet(), asOf);
-        MovedSensors moved = MovedSensors.of(shared.heard());
-        Map<String, VehicleMoves> moves =
-                Moves.of(moved, LogTable.byVehicle(spark, rows, moved.sources()), register, settings, asOf);
-        JavaRDD<VehicleHistory> histories = Kept.of(
-                Histories.of(LogTable.byVehicle(spark, rows), register, context.broadcast(moves), settings, asOf));
+        FleetHistories histories = FleetHistories.of(spark, rows, inputs, asOf);
         FleetReviewJob.Result review = new FleetReviewJob(
                         context, inputs.settings().review(), asOf)
-                .run(histories, inputs.parts(), inputs.stock());
+                .run(histories.all(), inputs.parts(), inputs.stock());
 
         progress.say("review done; writing the tables");
         ResultTables tables = new ResultTables(
                 new TableWriter(spark, store, folder, smallTable),
                 inputs.settings().reportRows());
         List<Finding> acrossVehicles =
-                shared.doubts(moved).stream().map(DoubtFindings::of).toList();
-        ResultTables.Heads heads = tables.write(histories, acrossVehicles, review);
+                histories.acrossVehicles().stream().map(DoubtFindings::of).toList();
+        ResultTables.Heads heads = tables.write(histories.all(), acrossVehicles, review);
         QuarantineSheet.write(spark, rows, store, folder);
         RegisterSheet.write(inputs.fleet().values(), store, folder);
 
@@ -158,7 +134,7 @@ public final class Pipeline {
                 folder.toString(), summary, quarantined > inputs.settings().quarantineLimit());
     }
 
-    private static String size(long bytes) {
+    static String size(long bytes) {
         return bytes < 10_000_000 ? bytes / 1000 + " kB" : bytes / 1_000_000 + " MB";
     }
 }

@@ -20,19 +20,41 @@ import sensorrounds.ingest.RefusedInput;
 
 /**
  * The output folder: each run in a folder of its own under {@code runs/}, and one small pointer file,
- * {@code latest.json}, that names the run to read. A reader sees the whole old run or the whole new one; nothing is
+ * {@code latest.json}, that names the run to read; backtests beside them in the same way. A reader sees the whole old run or the whole new one; nothing is
  * overwritten in place, and a run that fails leaves the pointer where it was.
  */
 public final class RunStore {
-    static final String POINTER = "latest.json";
     static final String STATUS = "run-status.json";
     private static final ObjectMapper JSON = new ObjectMapper();
 
     private final Path root;
+    private final Kind kind;
     private final FileSystem files;
     private final Configuration hadoop;
 
+    /** What a folder holds; each kind is numbered, and pointed to, for itself. */
+    public enum Kind {
+        RUN("run", "runs", "latest.json"),
+        BACKTEST("backtest", "backtests", "latest-backtest.json");
+
+        private final String word;
+        private final String folder;
+        private final String pointer;
+
+        Kind(String word, String folder, String pointer) {
+            this.word = word;
+            this.folder = folder;
+            this.pointer = pointer;
+        }
+    }
+
+    /** Of runs. */
     public RunStore(String folder, Configuration hadoop) {
+        this(folder, Kind.RUN, hadoop);
+    }
+
+    public RunStore(String folder, Kind kind, Configuration hadoop) {
+        this.kind = kind;
         this.root = new Path(folder);
         this.hadoop = hadoop;
         try {
@@ -62,7 +84,7 @@ public final class RunStore {
      */
     public Path begin() {
         try {
-            Path runs = new Path(root, "runs");
+            Path runs = new Path(root, kind.folder);
             files.mkdirs(runs);
             int next = Arrays.stream(files.listStatus(runs))
                             .map(s -> s.getPath().getName())
@@ -104,10 +126,10 @@ public final class RunStore {
     /** Points readers to the finished run, in one step. */
     public void publish(Path run) {
         ObjectNode pointer = JSON.createObjectNode();
-        pointer.put("run", "runs/" + run.getName());
-        pointer.put("report", "runs/" + run.getName() + "/report.html");
+        pointer.put(kind.word, kind.folder + "/" + run.getName());
+        pointer.put("report", kind.folder + "/" + run.getName() + "/report.html");
         byte[] bytes = (pointer.toPrettyString() + "\n").getBytes(StandardCharsets.UTF_8);
-        Path target = new Path(root, POINTER);
+        Path target = new Path(root, kind.pointer);
         try {
             PointerFile.replace(target, run.getName(), bytes, hadoop);
         } catch (IOException e) {
@@ -118,13 +140,13 @@ public final class RunStore {
     /** @return folder of the published run, or empty when nothing was published yet */
     public Optional<Path> latest() {
         try {
-            Path pointer = new Path(root, POINTER);
+            Path pointer = new Path(root, kind.pointer);
             if (!files.exists(pointer)) {
                 return Optional.empty();
             }
             try (InputStream in = files.open(pointer)) {
                 JsonNode node = JSON.readTree(in);
-                return Optional.of(new Path(root, node.path("run").asText()));
+                return Optional.of(new Path(root, node.path(kind.word).asText()));
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -30,6 +30,7 @@ class OutputsDocTest {
         StringBuilder s = new StringBuilder();
         Tables.RESULTS.forEach(t -> table(t, s));
         table(LogRows.TABLE, s);
+        BacktestTables.ALL.forEach(t -> table(t, s));
         return s.toString();
     }
 

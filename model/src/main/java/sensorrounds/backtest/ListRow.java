@@ -1,0 +1,27 @@
+package sensorrounds.backtest;
+
+import java.time.LocalDate;
+import sensorrounds.survival.Estimate;
+
+/**
+ * What a rule would have hit with a list as long as the engine's.
+ *
+ * @param cut null for all cuts together
+ * @param list the engine's list whose length is matched
+ * @param sensors length of the rule's list; shorter than the engine's where the rule finds no more
+ * @param failures expected of the listed sensors to have failed by the end of the horizon, those lost from sight counted
+ *     as the others of the list
+ * @param precision share of the listed sensors that failed, with 95 % limits; NaN for an empty list
+ * @param captured share of all failures that were on the list
+ * @param lift how many times the share among all sensors
+ */
+public record ListRow(
+        LocalDate cut,
+        ListKind list,
+        ListRule rule,
+        Horizon horizon,
+        double sensors,
+        double failures,
+        Estimate precision,
+        double captured,
+        double lift) {}
