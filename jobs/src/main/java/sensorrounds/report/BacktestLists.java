@@ -9,9 +9,9 @@ import sensorrounds.backtest.ListRule;
 
 /** The engine's lists against simple rules of the same length. */
 final class BacktestLists {
-    private static final double WIDTH = 520;
-    private static final double LEFT = 178;
-    private static final double RIGHT = 500;
+    private static final double WIDTH = 430;
+    private static final double LEFT = 132;
+    private static final double RIGHT = 408;
     private static final double ROW = 24;
     private static final double TOP = 8;
 
@@ -23,7 +23,7 @@ final class BacktestLists {
                         "p",
                         "For each day asked on, the engine's list is taken as long as it was, and every rule picks as many"
                                 + " sensors. Where a rule cannot tell sensors apart, its figure is that of drawing among"
-                                + " them. Lift is the share that failed against that of all sensors.",
+                                + " them. Lift is how many times they hit what chance would.",
                         "class",
                         "how")
                 .line();
@@ -57,7 +57,7 @@ final class BacktestLists {
     }
 
     private static Grid<ListRow> grid(String caption) {
-        return new Grid<ListRow>(Grid.Shape.CARDS, caption)
+        return new Grid<ListRow>(Grid.Shape.SCROLLS, caption)
                 .column("Rule", (h, r) -> h.text(words(r.rule())))
                 .number("Sensors", ListRow::sensors, (h, r) -> h.text(Format.whole(r.sensors())))
                 .number("Failed", ListRow::failures, (h, r) -> h.text(Format.whole(r.failures())))
@@ -80,7 +80,7 @@ final class BacktestLists {
             return;
         }
         double floor = TOP + ROW * rows.size();
-        h.open("figure", "class", "chart wide");
+        h.open("figure", "class", "chart");
         h.element("figcaption", title(list));
         Svg svg = Svg.open(
                 h,

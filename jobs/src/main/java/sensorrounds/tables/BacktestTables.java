@@ -131,7 +131,7 @@ public final class BacktestTables {
                             "Upper 95 % limit.",
                             r -> r.precision().upper()),
                     number("captured", "Share of all failures that were on the list.", ListRow::captured),
-                    number("lift", "How many times the share that failed among all sensors.", ListRow::lift)));
+                    number("lift", "How many times what lists as long would have hit by chance.", ListRow::lift)));
 
     public static final Table<StockRow> STOCK = new Table<>(
             "backtest_stock",

@@ -13,7 +13,7 @@ import sensorrounds.survival.Estimate;
  *     as the others of the list
  * @param precision share of the listed sensors that failed, with 95 % limits; NaN for an empty list
  * @param captured share of all failures that were on the list
- * @param lift how many times the share among all sensors
+ * @param lift how many times what lists as long would have hit by chance on the same days
  */
 public record ListRow(
         LocalDate cut,

@@ -26,21 +26,27 @@ final class Lists {
         ClusteredRatio.Sum listed = new ClusteredRatio.Sum();
         double hits = 0;
         double failures = 0;
-        double weights = 0;
+        double byChance = 0;
         for (KnownBy one : cuts) {
             double[] shares = shares(one.all(), list, rule, horizon);
             Map<Judged, Double> share = new IdentityHashMap<>();
+            double length = 0;
             for (int i = 0; i < shares.length; i++) {
                 share.put(one.all().get(i), shares[i]);
-                sensors += shares[i];
+                length += shares[i];
             }
+            sensors += length;
+            double failed = 0;
+            double weights = 0;
             for (KnownBy.Entry e : one.entries()) {
                 double weight = share.get(e.judged()) * e.weight();
                 listed.add(e.forecast().vehicleId(), weight, e.outcome(), 1);
                 hits += weight * e.outcome();
-                failures += e.weight() * e.outcome();
+                failed += e.weight() * e.outcome();
                 weights += e.weight();
             }
+            failures += failed;
+            byChance += weights == 0 ? 0 : length * failed / weights;
         }
         Estimate precision = listed.ratio().share();
         return new ListRow(
@@ -52,7 +58,7 @@ final class Lists {
                 sensors == 0 ? 0 : precision.value() * sensors,
                 precision,
                 hits / failures,
-                precision.value() * weights / failures);
+                precision.value() * sensors / byChance);
     }
 
     /** Share of each sensor that is on the list. */
