@@ -53,7 +53,7 @@ public final class BacktestRun {
     /** Reads, rolls back, judges, writes and publishes. One that fails leaves earlier results as they were. */
     public Outcome run() {
         Configuration hadoop = Pipeline.hadoop();
-        try (LogSource logs = LogSource.of(options.store(), hadoop)) {
+        try (LogSource logs = LogSource.of(options.store(), null, hadoop)) {
             RunInputs inputs = RunInputs.find(options, hadoop, logs.knows());
             RunStore store = new RunStore(options.out(), RunStore.Kind.BACKTEST, hadoop);
             Path folder = store.begin();
