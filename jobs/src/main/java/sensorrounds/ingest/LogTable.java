@@ -60,11 +60,10 @@ public final class LogTable {
     public static JavaRDD<List<LoggedWheel>> understoodByVehicle(SparkSession spark, String folder) {
         Dataset<Row> understood = stored(spark, folder)
                 .where(col(LogRows.OUTCOME).isin(LogRow.Outcome.ACCEPTED.word(), LogRow.Outcome.DUPLICATE.word()));
-        return select(understood, LogRows.ofUnderstood())
+        Dataset<Row> together = select(understood, LogRows.ofUnderstood())
                 .repartition(col(LogRows.VEHICLE_ID))
-                .sortWithinPartitions(LogRows.VEHICLE_ID)
-                .javaRDD()
-                .mapPartitions(VehicleRuns::new);
+                .sortWithinPartitions(LogRows.VEHICLE_ID);
+        return InnerRows.of(together).mapPartitions(inner -> new VehicleRuns(new UnderstoodRows(inner)));
     }
 
     private static JavaRDD<List<LoggedWheel>> byVehicle(SparkSession spark, String folder, Dataset<Row> accepted) {
