@@ -143,7 +143,8 @@ final class CalendarSection implements Section {
 
     private static String tip(CalendarRow r) {
         return label(r) + ": " + Format.whole(r.rate().value()) + " per 1\u202f000 sensor-years ("
-                + Format.whole(r.rate().lower()) + " to " + Format.whole(r.rate().upper()) + "), "
+                + Format.whole(r.rate().lower()) + " to "
+                + Format.whole(r.rate().upper()) + "), "
                 + Format.fixed(r.failures(), 1) + " failures, "
                 + Format.fixed(r.ratio().value(), 2) + " for one expected by age";
     }

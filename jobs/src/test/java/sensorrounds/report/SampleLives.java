@@ -1,9 +1,9 @@
 package sensorrounds.report;
 
-import sensorrounds.analyst.CalendarRow.Period;
-import sensorrounds.analyst.CalendarRow;
 import java.util.ArrayList;
 import java.util.List;
+import sensorrounds.analyst.CalendarRow;
+import sensorrounds.analyst.CalendarRow.Period;
 import sensorrounds.analyst.CovariateEffect;
 import sensorrounds.analyst.CovariateEffects;
 import sensorrounds.analyst.Factor;

@@ -123,8 +123,8 @@ public final class FailureCalendar implements Serializable {
 
     /** Takes in the counts of another part of the fleet. */
     public FailureCalendar merge(FailureCalendar o) {
-        o.months.forEach((month, cell) ->
-                months.computeIfAbsent(month, m -> new Cell()).plus(cell));
+        o.months.forEach(
+                (month, cell) -> months.computeIfAbsent(month, m -> new Cell()).plus(cell));
         failures += o.failures;
         shortFailures += o.shortFailures;
         return this;

@@ -48,10 +48,17 @@ class FailureCalendarTest {
      * limits; values from memory, to the digits printed.
      */
     @ParameterizedTest
-    @CsvSource({"0, 0, 3.69", "1, 0.03, 5.57", "5, 1.62, 11.67", "10, 4.80, 18.39", "20, 12.22, 30.89", "50, 37.11, 65.92"})
+    @CsvSource({
+        "0, 0, 3.69",
+        "1, 0.03, 5.57",
+        "5, 1.62, 11.67",
+        "10, 4.80, 18.39",
+        "20, 12.22, 30.89",
+        "50, 37.11, 65.92"
+    })
     void limitsOfACountAreThoseOfTheTables(int failures, double lower, double upper) {
-        Estimate rate = CalendarRow.of(Period.YEAR, 2024, 12, failures, 365_250, 0, 0)
-                .rate();
+        Estimate rate =
+                CalendarRow.of(Period.YEAR, 2024, 12, failures, 365_250, 0, 0).rate();
         assertThat(rate.value()).isEqualTo(failures);
         assertThat(rate.lower()).isCloseTo(lower, within(0.005));
         assertThat(rate.upper()).isCloseTo(upper, within(0.005));
@@ -60,11 +67,26 @@ class FailureCalendarTest {
     @Test
     void merelyLooseIntervalsTellNoSeason() {
         FailureCalendar calendar = new FailureCalendar();
-        calendar.add(day("2023-01-01"), day("2023-06-01"), new FailureDays(day("2023-06-01"), day("2023-08-01")), null, null);
+        calendar.add(
+                day("2023-01-01"),
+                day("2023-06-01"),
+                new FailureDays(day("2023-06-01"), day("2023-08-01")),
+                null,
+                null);
         assertThat(calendar.tellsSeason()).isTrue();
-        calendar.add(day("2023-01-01"), day("2023-06-01"), new FailureDays(day("2023-06-01"), day("2023-08-02")), null, null);
+        calendar.add(
+                day("2023-01-01"),
+                day("2023-06-01"),
+                new FailureDays(day("2023-06-01"), day("2023-08-02")),
+                null,
+                null);
         assertThat(calendar.tellsSeason()).isTrue();
-        calendar.add(day("2023-01-01"), day("2023-06-01"), new FailureDays(day("2023-06-01"), day("2023-08-02")), null, null);
+        calendar.add(
+                day("2023-01-01"),
+                day("2023-06-01"),
+                new FailureDays(day("2023-06-01"), day("2023-08-02")),
+                null,
+                null);
         assertThat(calendar.tellsSeason()).isFalse();
         assertThat(calendar.rows()).extracting(CalendarRow::period).containsOnly(Period.YEAR);
         assertThat(new FailureCalendar().rows()).isEmpty();
