@@ -10,6 +10,7 @@ import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
 import org.apache.spark.broadcast.Broadcast;
 import scala.Tuple2;
+import sensorrounds.analyst.CalendarRow;
 import sensorrounds.analyst.LifeAheadRow;
 import sensorrounds.condition.HiddenFit;
 import sensorrounds.condition.SetCells;
@@ -51,6 +52,7 @@ public final class FleetReviewJob {
      * The review of a fleet, held over the cluster.
      *
      * @param ahead life still ahead at an age by last report, and after a first low report
+     * @param calendar failures by calendar year and month
      * @param reviews one for each vehicle, persisted
      * @param stock ordered by part, depot, month
      */
@@ -60,6 +62,7 @@ public final class FleetReviewJob {
             ReportRatios ratios,
             HiddenFit condition,
             List<LifeAheadRow> ahead,
+            List<CalendarRow> calendar,
             SetLikeness likeness,
             JavaRDD<VehicleReview> reviews,
             FleetTotals totals,
@@ -94,6 +97,7 @@ public final class FleetReviewJob {
                 ratios,
                 condition,
                 reports.ahead(),
+                reports.calendar(),
                 likeness,
                 reviews,
                 totals(histories, reviews),

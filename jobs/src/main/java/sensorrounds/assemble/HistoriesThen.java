@@ -2,10 +2,11 @@ package sensorrounds.assemble;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.apache.spark.api.java.JavaPairRDD;
 import org.apache.spark.api.java.JavaRDD;
@@ -36,9 +37,9 @@ public final class HistoriesThen {
             Map<String, Vehicle> register,
             HistorySettings settings,
             LocalDate day) {
-        Map<String, Vehicle> then = new HashMap<>();
+        SortedMap<String, Vehicle> then = new TreeMap<>();
         register.forEach((id, vehicle) -> then.put(id, KnownThen.vehicle(vehicle, day)));
-        Broadcast<Map<String, Vehicle>> known = context.broadcast(then);
+        Broadcast<Map<String, Vehicle>> known = context.broadcast(Register.of(then));
         JavaRDD<List<LoggedWheel>> knownRows =
                 rows.map(r -> KnownThen.rows(r, day)).filter(r -> !r.isEmpty());
         MovedSensors moved = MovedSensors.of(onTwoVehicles(knownRows, known, day));

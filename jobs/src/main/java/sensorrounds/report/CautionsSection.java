@@ -54,6 +54,10 @@ final class CautionsSection implements Section {
             new Term(
                     "At risk",
                     "Sensors under observation and working at that age. With delayed entry it may rise with age."),
+            new Term(
+                    "Backtest",
+                    "The engine asked on days gone by, and held against what happened since: how good its lists would have "
+                            + "been on this very fleet. “sensor-rounds backtest” makes one."),
             new Term("Break-even", "The chance of failure from which replacing now costs less than waiting."),
             new Term("Cohort", "Sensors that are taken together for one curve, such as those of one vehicle class."),
             new Term(

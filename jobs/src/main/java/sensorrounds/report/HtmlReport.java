@@ -25,6 +25,7 @@ public final class HtmlReport {
             new WatchSection(),
             new StockSection(),
             new SurvivalSection(),
+            new CalendarSection(),
             new AheadSection(),
             new EffectsSection(),
             new QualitySection(),

@@ -75,6 +75,7 @@ final class ReportAssembly {
                         review.estimates().comparisons(),
                         inputs.settings().review().preventiveWarningShare(),
                         review.ahead(),
+                        review.calendar(),
                         Optional.of(review.estimates().vehicles())),
                 VehiclePages.names(heads.recurring().first()));
     }

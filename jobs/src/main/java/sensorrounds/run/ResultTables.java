@@ -32,6 +32,7 @@ import sensorrounds.tables.ComebackRates;
 import sensorrounds.tables.ConditionFits;
 import sensorrounds.tables.ConditionHistories;
 import sensorrounds.tables.CovariateEffectRows;
+import sensorrounds.tables.FailureCalendars;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.LifeAheads;
@@ -120,6 +121,7 @@ final class ResultTables {
         write(SurvivalCurves.TABLE, review.estimates().curves());
         write(CauseIncidences.TABLE, review.estimates().incidence());
         write(CohortComparisons.TABLE, review.estimates().comparisons());
+        write(FailureCalendars.TABLE, review.calendar());
         write(LifeAheads.TABLE, review.ahead());
         write(
                 LifeAheads.CURVES,

@@ -22,6 +22,7 @@ public final class Tables {
             SurvivalCurves.TABLE,
             CauseIncidences.TABLE,
             CohortComparisons.TABLE,
+            FailureCalendars.TABLE,
             LifeAheads.TABLE,
             LifeAheads.CURVES,
             CovariateEffectRows.TABLE,

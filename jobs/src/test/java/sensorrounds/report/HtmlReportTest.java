@@ -64,6 +64,7 @@ class HtmlReportTest {
                         mixed(d.survival().comparisons()),
                         d.survival().preventiveWarningShare(),
                         mixed(d.survival().ahead()),
+                        mixed(d.survival().calendar()),
                         d.survival().vehicles()),
                 Map.of());
         assertThat(Page.of(shuffled).text()).isEqualTo(Page.of(d).text());
@@ -156,7 +157,7 @@ class HtmlReportTest {
     void everySectionOpensWithItsQuestionAndHowToReadIt() {
         for (ReportData data : List.of(SampleReport.realistic(), SampleReport.empty())) {
             List<Element> sections = Page.of(data).all("//main/section");
-            assertThat(sections).hasSize(14);
+            assertThat(sections).hasSize(15);
             assertThat(sections).allSatisfy(s -> {
                 assertThat(s.getElementsByTagName("h2").getLength()).isEqualTo(1);
                 List<Element> paragraphs = elements(s, "p");

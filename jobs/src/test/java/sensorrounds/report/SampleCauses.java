@@ -46,6 +46,7 @@ final class SampleCauses {
                                 "a comparison needs two cohorts or more")),
                 0.20,
                 SampleLives.ahead(),
+                SampleLives.calendar(),
                 Optional.of(SampleLives.vehicles("van")));
     }
 
@@ -66,6 +67,7 @@ final class SampleCauses {
                         text)),
                 0.20,
                 SampleLives.ahead(),
+                SampleLives.calendar(),
                 Optional.of(SampleLives.vehicles(text)));
     }
 

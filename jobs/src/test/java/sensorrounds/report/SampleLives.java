@@ -2,6 +2,8 @@ package sensorrounds.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import sensorrounds.analyst.CalendarRow;
+import sensorrounds.analyst.CalendarRow.Period;
 import sensorrounds.analyst.CovariateEffect;
 import sensorrounds.analyst.CovariateEffects;
 import sensorrounds.analyst.Factor;
@@ -122,5 +124,17 @@ final class SampleLives {
                 Double.NaN,
                 new Estimate(hazard, hazard * 0.7, hazard * 1.4),
                 reference ? Double.NaN : 0.004);
+    }
+
+    static List<CalendarRow> calendar() {
+        List<CalendarRow> rows = new ArrayList<>();
+        for (int year = 2022; year <= 2026; year++) {
+            rows.add(CalendarRow.of(
+                    Period.YEAR, year, year == 2022 ? 3 : 12, 12.5 + year % 3, 210_000, 11 + year % 3, 12.25));
+        }
+        for (int month = 1; month <= 12; month++) {
+            rows.add(CalendarRow.of(Period.MONTH_OF_YEAR, month, 4, 5.5 + month % 5, 87_000, 5, 5.5));
+        }
+        return rows;
     }
 }

@@ -114,7 +114,7 @@ final class SampleReport {
                 List.of(),
                 SampleTotals.of(List.of(), List.of(), List.of(), List.of()),
                 WarningCounts.Summary.empty(),
-                new SurvivalFacts(List.of(), List.of(), 0.20, List.of(), Optional.empty()),
+                new SurvivalFacts(List.of(), List.of(), 0.20, List.of(), List.of(), Optional.empty()),
                 Map.of());
     }
 

@@ -40,6 +40,7 @@ import sensorrounds.tables.CohortComparisons;
 import sensorrounds.tables.ComebackRates;
 import sensorrounds.tables.ConditionFits;
 import sensorrounds.tables.ConditionHistories;
+import sensorrounds.tables.FailureCalendars;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.LogRow;
@@ -129,6 +130,7 @@ class PlainJavaParityTest {
                 test(WarningTrends.TABLE, warnings.trends().stream()),
                 test(WarningCurves.TABLE, warnings.curve().stream()),
                 test(ConditionFits.TABLE, ConditionFigure.of(review.condition(), review.likeness()).stream()),
+                test(FailureCalendars.TABLE, review.calendar().stream()),
                 test(SurvivalFits.TABLE, review.estimates().fits().stream()),
                 test(SurvivalCurves.TABLE, review.estimates().curves().stream()),
                 test(CauseIncidences.TABLE, review.estimates().incidence().stream()),

@@ -28,6 +28,7 @@ import sensorrounds.survival.CohortLife;
 import sensorrounds.survival.CurvePoint;
 import sensorrounds.survival.CurvePoint.Method;
 import sensorrounds.survival.Curves;
+import sensorrounds.survival.LifeLaw;
 import sensorrounds.survival.LifetimeSample;
 
 /**
@@ -110,6 +111,13 @@ public record Estimates(
             of(history.vehicle().vehicleClass(), CohortParts.of(history.vehicle(), life))
                     .ifPresent(law -> cells.add(life, report, law.life()));
         }
+    }
+
+    /** Law of life in use for a sensor of this vehicle; null when there is none. */
+    LifeLaw lawOf(VehicleHistory history, SensorLife life) {
+        return of(history.vehicle().vehicleClass(), CohortParts.of(history.vehicle(), life))
+                .map(LifeLaws.Law::life)
+                .orElse(null);
     }
 
     /** Adds a vehicle to the counts of how alike set-mates are. */

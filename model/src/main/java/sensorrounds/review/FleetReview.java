@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import sensorrounds.analyst.CalendarRow;
 import sensorrounds.analyst.LifeAheadRow;
 import sensorrounds.condition.HiddenFit;
 import sensorrounds.condition.SetCells;
@@ -25,6 +26,7 @@ import sensorrounds.stock.StockOutlook;
  * Spark jobs take the same steps over partitions, and a test holds the two to the same cells.
  *
  * @param ahead life still ahead at an age by last report, and after a first low report
+ * @param calendar failures by calendar year and month
  * @param ranked every sensor in service, by rank
  * @param stock ordered by part, depot, month
  */
@@ -34,6 +36,7 @@ public record FleetReview(
         ReportRatios ratios,
         HiddenFit condition,
         List<LifeAheadRow> ahead,
+        List<CalendarRow> calendar,
         SetLikeness likeness,
         List<VehicleReview> vehicles,
         FleetTotals totals,
@@ -75,6 +78,7 @@ public record FleetReview(
                 ratios,
                 condition,
                 reports.ahead(),
+                reports.calendar(),
                 likeness,
                 reviews,
                 totals,

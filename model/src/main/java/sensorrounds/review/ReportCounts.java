@@ -4,6 +4,8 @@ import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.function.BiFunction;
+import sensorrounds.analyst.CalendarRow;
+import sensorrounds.analyst.FailureCalendar;
 import sensorrounds.analyst.LifeAheadCounts;
 import sensorrounds.analyst.LifeAheadRow;
 import sensorrounds.condition.ConditionSettings;
@@ -13,7 +15,7 @@ import sensorrounds.landmark.LandmarkSettings;
 import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.ReportCells;
 
-/** What is counted by last report, once it is known what a report says: a mergeable state. Not thread safe. */
+/** What is counted once it is known what a report says and how long sensors last: a mergeable state. Not thread safe. */
 public final class ReportCounts implements Serializable {
     private static final long serialVersionUID = 1;
     /** A report at most this old stands for a landmark age, days. */
@@ -21,6 +23,7 @@ public final class ReportCounts implements Serializable {
 
     private final ReportCells cells = new ReportCells();
     private final LifeAheadCounts ahead;
+    private final FailureCalendar calendar = new FailureCalendar();
 
     public ReportCounts(ConditionSettings settings) {
         ahead = new LifeAheadCounts(new LandmarkSettings(LANDMARK_WINDOW, settings.coldCelsius(), settings.battery()));
@@ -31,6 +34,7 @@ public final class ReportCounts implements Serializable {
         BiFunction<SensorLife, LocalDate, LastReport> lastReport = estimates.lastReports(history);
         estimates.countReports(cells, history, lastReport);
         ahead.add(history, lastReport);
+        calendar.add(history, life -> estimates.lawOf(history, life));
         return this;
     }
 
@@ -38,12 +42,18 @@ public final class ReportCounts implements Serializable {
     public ReportCounts merge(ReportCounts other) {
         cells.merge(other.cells);
         ahead.merge(other.ahead);
+        calendar.merge(other.calendar);
         return this;
     }
 
     /** Failures seen and expected by last report. */
     public ReportCells cells() {
         return cells;
+    }
+
+    /** Failures by calendar year, and by month of the year where that can be told. */
+    public List<CalendarRow> calendar() {
+        return calendar.rows();
     }
 
     /** Life still ahead at an age by last report, and after a first low report. */
