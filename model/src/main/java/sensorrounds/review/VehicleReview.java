@@ -6,6 +6,7 @@ import sensorrounds.condition.WatchEntry;
 import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.rounds.RoundCall;
 import sensorrounds.stock.DemandUnit;
 
 /**
@@ -14,6 +15,7 @@ import sensorrounds.stock.DemandUnit;
  * @param lines its sensors in service, not yet ranked over the fleet (rank 0)
  * @param recurring null when it had no system warning
  * @param demand what it adds to the demand for parts
+ * @param call what it asks of the rounds; null for nothing
  */
 public record VehicleReview(
         String vehicleId,
@@ -21,7 +23,8 @@ public record VehicleReview(
         List<WatchEntry> watch,
         List<UnmonitoredWheel> unmonitored,
         RecurringVehicle recurring,
-        List<DemandUnit> demand)
+        List<DemandUnit> demand,
+        RoundCall call)
         implements Serializable {
     public VehicleReview {
         lines = List.copyOf(lines);
