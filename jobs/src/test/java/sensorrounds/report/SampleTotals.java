@@ -31,8 +31,8 @@ final class SampleTotals {
         FleetTotals totals = new FleetTotals();
         ranked.stream()
                 .collect(Collectors.groupingBy(r -> r.outlook().vehicleId()))
-                .forEach(
-                        (id, lines) -> totals.add(new VehicleReview(id, lines, List.of(), List.of(), null, List.of(), null)));
+                .forEach((id, lines) ->
+                        totals.add(new VehicleReview(id, lines, List.of(), List.of(), null, List.of(), null)));
         for (RecurringVehicle v : recurring) {
             totals.add(new VehicleReview(v.vehicleId(), List.of(), List.of(), List.of(), v, List.of(), null));
         }
