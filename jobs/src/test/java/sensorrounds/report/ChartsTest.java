@@ -154,6 +154,7 @@ class ChartsTest {
                         2,
                         10,
                         null,
+                        0,
                         8,
                         null,
                         40)))

@@ -66,6 +66,7 @@ class HtmlReportTest {
                         mixed(d.survival().ahead()),
                         mixed(d.survival().calendar()),
                         d.survival().vehicles()),
+                d.decisions(),
                 Map.of());
         assertThat(Page.of(shuffled).text()).isEqualTo(Page.of(d).text());
     }
@@ -179,6 +180,7 @@ class HtmlReportTest {
                 "did-it-hold",
                 "watch",
                 "stock",
+                "budget",
                 "survival",
                 "quality",
                 "sheets")) {

@@ -299,6 +299,7 @@ class SectionsTest {
                 d.totals(),
                 d.warnings(),
                 d.survival(),
+                d.decisions(),
                 Map.of());
     }
 }
