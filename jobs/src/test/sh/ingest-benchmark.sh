@@ -35,7 +35,7 @@ seconds "one day more" "$sensor_rounds" ingest --data "$scratch/five-years" --st
 tail -n 1 "$scratch/last.log"
 rm -rf "$scratch/store-of-all"
 
-if [ ! -e "$jobs/target/test-classes/sensorrounds/run/IngestBenchmark.class" ]; then
+if ! [ "$jobs/target/test-classes/sensorrounds/run/IngestBenchmark.class" -nt "$jobs/src/test/java/sensorrounds/run/IngestBenchmark.java" ]; then
   mvn -q -B -f "$jobs/../pom.xml" test-compile
 fi
 classpath=$jobs/target/test-classes:$jobs/target/sensor-rounds.jar
