@@ -51,6 +51,7 @@ class ArchitectureTest {
             Map.entry(
                     "recurrence", List.of("visit", "fleet", "history", "outlook", "condition", "recurrent", "numeric")),
             Map.entry("replacement", List.of("visit", "fleet", "history", "survival", "outlook", "numeric")),
+            Map.entry("rounds", List.of("visit", "fleet", "history", "survival", "outlook", "replacement")),
             Map.entry("stock", List.of("visit", "fleet", "survival", "outlook", "numeric")),
             Map.entry(
                     "review",
@@ -68,6 +69,7 @@ class ArchitectureTest {
                             "outlook",
                             "recurrence",
                             "replacement",
+                            "rounds",
                             "stock")),
             Map.entry(
                     "backtest",

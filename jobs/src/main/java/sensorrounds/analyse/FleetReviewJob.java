@@ -2,6 +2,7 @@ package sensorrounds.analyse;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,7 @@ import sensorrounds.fleet.StockOnHand;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.keep.Kept;
 import sensorrounds.outlook.ReportRatios;
+import sensorrounds.review.BudgetReview;
 import sensorrounds.review.Conditions;
 import sensorrounds.review.Estimates;
 import sensorrounds.review.FleetCounts;
@@ -28,6 +30,11 @@ import sensorrounds.review.ReviewSettings;
 import sensorrounds.review.StockReview;
 import sensorrounds.review.VehicleReview;
 import sensorrounds.review.VehicleReviewer;
+import sensorrounds.rounds.RoundCall;
+import sensorrounds.rounds.RoundPlan;
+import sensorrounds.rounds.RoundPlanner;
+import sensorrounds.rounds.RoundWeek;
+import sensorrounds.stock.BudgetMonth;
 import sensorrounds.stock.DemandKey;
 import sensorrounds.stock.DemandState;
 import sensorrounds.stock.StockOutlook;
@@ -53,6 +60,8 @@ public final class FleetReviewJob {
      * @param ahead life still ahead at an age by last report, and after a first low report
      * @param reviews one for each vehicle, persisted
      * @param stock ordered by part, depot, month
+     * @param rounds of each depot, persisted
+     * @param weeks the same by depot and week
      */
     public record Result(
             FleetCounts counts,
@@ -63,7 +72,10 @@ public final class FleetReviewJob {
             SetLikeness likeness,
             JavaRDD<VehicleReview> reviews,
             FleetTotals totals,
-            List<StockOutlook> stock) {}
+            List<StockOutlook> stock,
+            JavaRDD<RoundPlan> rounds,
+            List<RoundWeek> weeks,
+            List<BudgetMonth> budget) {}
 
     /** @param histories one for each vehicle; walked through several times, so best persisted by the caller */
     public Result run(JavaRDD<VehicleHistory> histories, Map<String, Part> parts, List<StockOnHand> onHand) {
@@ -88,6 +100,12 @@ public final class FleetReviewJob {
 
         spark.setJobDescription("Add up the demand for parts");
         Map<DemandKey, DemandState> demand = new HashMap<>(demand(reviews).collectAsMap());
+        List<StockOutlook> stock = StockReview.of(demand, onHand, parts, reviewer.stock());
+        spark.setJobDescription("Plan the rounds of each depot");
+        JavaRDD<RoundPlan> rounds = rounds(reviews);
+        List<RoundPlan> depots =
+                new ArrayList<>(rounds.map(RoundPlan::withoutStops).collect());
+        depots.sort(Comparator.comparing(RoundPlan::depot, Comparator.nullsLast(Comparator.naturalOrder())));
         return new Result(
                 counts,
                 estimates,
@@ -97,7 +115,23 @@ public final class FleetReviewJob {
                 likeness,
                 reviews,
                 totals(histories, reviews),
-                StockReview.of(demand, onHand, parts, reviewer.stock()));
+                stock,
+                rounds,
+                depots.stream().flatMap(plan -> plan.weeks().stream()).toList(),
+                BudgetReview.of(demand, stock, depots, parts, settings, asOf));
+    }
+
+    /** A depot's calls are few against its vehicles, and are planned in one place. */
+    private JavaRDD<RoundPlan> rounds(JavaRDD<VehicleReview> reviews) {
+        RoundPlanner planner = new RoundPlanner(settings.rounds(), asOf);
+        return Kept.of(reviews.filter(r -> r.call() != null)
+                .mapToPair(r -> new Tuple2<>(r.call().depot(), r.call()))
+                .groupByKey()
+                .map(depot -> {
+                    List<RoundCall> calls = new ArrayList<>();
+                    depot._2().forEach(calls::add);
+                    return planner.plan(depot._1(), calls);
+                }));
     }
 
     private static FleetTotals totals(JavaRDD<VehicleHistory> histories, JavaRDD<VehicleReview> reviews) {

@@ -24,6 +24,7 @@ public final class HtmlReport {
             new HeldSection(),
             new WatchSection(),
             new StockSection(),
+            new BudgetSection(),
             new SurvivalSection(),
             new AheadSection(),
             new EffectsSection(),

@@ -41,6 +41,7 @@ import sensorrounds.survival.CurvePoint;
  * @param ratios how the last report moves the hazard
  * @param totals figures over the whole fleet, where the lists are cut
  * @param warnings system warnings over time, back after repair, and with no fault found; any order
+ * @param decisions rounds and budget
  * @param vehiclePages address of a vehicle's own page, relative to the report, for those that have one, in order
  * @param survival what stands beside the curves: causes, comparisons
  */
@@ -64,6 +65,7 @@ public record ReportData(
         FleetTotals totals,
         WarningCounts.Summary warnings,
         SurvivalFacts survival,
+        DecisionFacts decisions,
         Map<String, String> vehiclePages) {
 
     public ReportData {

@@ -2,6 +2,7 @@ package sensorrounds.report;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -12,18 +13,24 @@ import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.Advice.Urgency;
 import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.rounds.RoundStop;
 import sensorrounds.visit.WheelPosition;
 
 /**
  * What is to be done at one depot, gathered from all lists by vehicle.
  *
  * @param depot null for vehicles without one on record
- * @param vehicles those with a wheel without warning first, then those worth a stop, by saving
+ * @param vehicles those on the round of the week in its order; then the others, with a wheel without warning first, then those
+ *     worth a stop, by saving
  */
 record RoundSheet(String depot, List<VehicleTasks> vehicles) {
 
-    /** Tasks on one vehicle, wheels front to back, tasks for the whole vehicle first. */
-    record VehicleTasks(String vehicleId, List<Task> tasks) {
+    /**
+     * Tasks on one vehicle, wheels front to back, tasks for the whole vehicle first.
+     *
+     * @param stop its place on the round; null when it is not on it
+     */
+    record VehicleTasks(String vehicleId, List<Task> tasks, RoundStop stop) {
         double saving() {
             return tasks.stream().mapToDouble(Task::saving).sum();
         }
@@ -75,12 +82,29 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
     /** The sheets by depot; vehicles without a depot last. */
     static List<RoundSheet> of(ReportData data) {
         Map<String, Map<String, List<Task>>> byDepot = new TreeMap<>();
-        for (UnmonitoredWheel w : data.unmonitored().rows()) {
-            add(byDepot, w.depot(), w.vehicleId(), unmonitored(w));
+        Map<String, RoundStop> stops = new HashMap<>();
+        for (RoundStop stop : data.decisions().firstWeek()) {
+            stops.put(stop.call().vehicleId(), stop);
+            for (RankedReplacement r : stop.call().lines()) {
+                add(byDepot, stop.depot(), stop.call().vehicleId(), replacement(data, r));
+            }
+            for (UnmonitoredWheel w : stop.call().unmonitored()) {
+                add(byDepot, stop.depot(), w.vehicleId(), unmonitored(w));
+            }
         }
         for (RankedReplacement r : data.ranked().rows()) {
+            RoundStop stop = stops.get(r.outlook().vehicleId());
+            if (stop != null && stop.call().lines().stream().anyMatch(l -> sameLife(l, r))) {
+                continue;
+            }
             if (r.advice().urgency().compareTo(Urgency.WHEN_IT_SUITS) <= 0) {
                 add(byDepot, r.outlook().depot(), r.outlook().vehicleId(), replacement(data, r));
+            }
+        }
+        for (UnmonitoredWheel w : data.unmonitored().rows()) {
+            RoundStop stop = stops.get(w.vehicleId());
+            if (stop == null || !stop.call().unmonitored().contains(w)) {
+                add(byDepot, w.depot(), w.vehicleId(), unmonitored(w));
             }
         }
         for (RecurringVehicle v : Headline.recurring(data)) {
@@ -112,7 +136,7 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
         }
         List<RoundSheet> sheets = new ArrayList<>();
         byDepot.forEach((depot, byVehicle) ->
-                sheets.add(new RoundSheet(depot.equals(NO_DEPOT) ? null : depot, vehicles(byVehicle))));
+                sheets.add(new RoundSheet(depot.equals(NO_DEPOT) ? null : depot, vehicles(byVehicle, stops))));
         return sheets;
     }
 
@@ -128,19 +152,29 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
                 .add(task);
     }
 
-    private static List<VehicleTasks> vehicles(Map<String, List<Task>> byVehicle) {
+    private static boolean sameLife(RankedReplacement a, RankedReplacement b) {
+        return a.outlook().lifeId().equals(b.outlook().lifeId());
+    }
+
+    private static List<VehicleTasks> vehicles(Map<String, List<Task>> byVehicle, Map<String, RoundStop> stops) {
         Comparator<Task> places = Comparator.comparing(
                         Task::position, Comparator.nullsFirst(Comparator.<WheelPosition>naturalOrder()))
                 .thenComparing(Task::weight)
                 .thenComparing(Task::what);
         return byVehicle.entrySet().stream()
                 .map(e -> new VehicleTasks(
-                        e.getKey(), e.getValue().stream().sorted(places).toList()))
-                .sorted(Comparator.comparing(VehicleTasks::weight)
+                        e.getKey(), e.getValue().stream().sorted(places).toList(), stops.get(e.getKey())))
+                .sorted(Comparator.comparingInt(RoundSheet::place)
+                        .thenComparing(VehicleTasks::weight)
                         .thenComparing(
                                 Comparator.comparingDouble(VehicleTasks::saving).reversed())
                         .thenComparing(VehicleTasks::vehicleId))
                 .toList();
+    }
+
+    /** On the round in its order, the others behind. */
+    private static int place(VehicleTasks v) {
+        return v.stop() == null ? Integer.MAX_VALUE : v.stop().order();
     }
 
     private static Task unmonitored(UnmonitoredWheel w) {

@@ -4,6 +4,9 @@ import java.util.List;
 import sensorrounds.report.RoundSheet.Task;
 import sensorrounds.report.RoundSheet.VehicleTasks;
 import sensorrounds.report.RoundSheet.Weight;
+import sensorrounds.rounds.RoundCall;
+import sensorrounds.rounds.RoundStop;
+import sensorrounds.rounds.RoundWeek;
 
 /** The sheets to print: one for each depot, by vehicle, with boxes to tick. */
 final class SheetsSection implements Section {
@@ -24,7 +27,10 @@ final class SheetsSection implements Section {
 
     @Override
     public String howToRead(ReportData data) {
-        return "One sheet for each depot, gathered from all lists above. Open a sheet and print: only that sheet comes out. "
+        return "Each depot has so many minutes a week. Booked stops are counted first, then vehicles with a wheel known to give no "
+                + "warning, then those the list asks for, by what they save. The rounds are at most so far from the best possible "
+                + "as the table says; what is left waits for later weeks. One sheet for each depot holds the round of the first "
+                + "week, and behind it what else is asked at its vehicles, from all lists above. Open a sheet and print: only that sheet comes out. "
                 + "Printing with none open prints the whole report with every sheet on pages of its own.";
     }
 
@@ -35,6 +41,7 @@ final class SheetsSection implements Section {
             Cells.nothing(h, "No list above asks for anything at a vehicle, so there is no sheet to print.");
             return;
         }
+        rounds(h, data);
         h.open("ul", "class", "sheet-list");
         for (int i = 0; i < sheets.size(); i++) {
             RoundSheet sheet = sheets.get(i);
@@ -50,6 +57,42 @@ final class SheetsSection implements Section {
         }
     }
 
+    private static void rounds(Html h, ReportData data) {
+        if (data.decisions().rounds().isEmpty()) {
+            return;
+        }
+        String currency = data.run().costs().currency();
+        new Grid<RoundWeek>(Grid.Shape.CARDS, "Rounds by depot and week")
+                .withTools()
+                .marks(w -> Cells.depotMark(w.depot()))
+                .column("Depot", (h1, w) -> h1.data(w.depot() == null ? "no depot on record" : w.depot()))
+                .column("Week", (h1, w) -> h1.text(w.week() + ": " + w.from() + " to " + w.to()))
+                .number("Vehicles", RoundWeek::vehicles, SheetsSection::vehicles)
+                .count("Wheels", RoundWeek::wheels)
+                .number("Minutes", RoundWeek::minutes, SheetsSection::minutes)
+                .number("Saving", RoundWeek::saving, (h1, w) -> h1.text(Format.money(currency, w.saving())))
+                .number(
+                        "From the best at most",
+                        RoundWeek::gap,
+                        (h1, w) -> h1.text(w.gap() < 0.0005 ? "nothing" : Format.chance(w.gap())))
+                .count("Left for later", RoundWeek::left)
+                .write(h, data.decisions().rounds());
+    }
+
+    private static void vehicles(Html h, RoundWeek w) {
+        h.text(Format.whole(w.vehicles()));
+        if (w.booked() > 0) {
+            h.element("span", Format.whole(w.booked()) + " booked anyway", "class", "under");
+        }
+    }
+
+    private static void minutes(Html h, RoundWeek w) {
+        h.text(Format.whole(Math.round(w.minutes())) + " of " + Format.whole(Math.round(w.capacity())));
+        if (w.minutes() > w.capacity()) {
+            h.element("span", "more than there is", "class", "under");
+        }
+    }
+
     private static void sheet(Html h, ReportData data, RoundSheet sheet, String anchor) {
         h.open("article", "class", "sheet", "id", anchor, "aria-labelledby", anchor + "-title");
         h.open("h3", "id", anchor + "-title")
@@ -60,7 +103,7 @@ final class SheetsSection implements Section {
         h.text("As of " + data.run().asOf() + ", run ").data(data.run().runId());
         h.text(". Pressures by placard or handbook only. A place on this sheet is no verdict on safety. ");
         if (data.ranked().cut()) {
-            h.text("Replacements: only those among the first "
+            h.text("Replacements at vehicles that are not on the round: only those among the first "
                     + Format.whole(data.ranked().rows().size()) + " of "
                     + Format.whole(data.ranked().total())
                     + " lines of the whole list stand here; ranked-replacements.csv holds the depot's others. ");
@@ -78,7 +121,24 @@ final class SheetsSection implements Section {
         List.of("Done", "Place", "Task", "Sensor and part", "Found, fitted")
                 .forEach(head -> h.element("th", head, "scope", "col", "role", "columnheader"));
         h.close("tr").close("thead").line();
-        sheet.vehicles().forEach(v -> vehicle(h, data, v));
+        boolean onRound = sheet.vehicles().stream().anyMatch(v -> v.stop() != null);
+        for (VehicleTasks v : sheet.vehicles()) {
+            if (onRound && v.stop() == null) {
+                h.open("tbody", "role", "rowgroup").open("tr", "class", "part-row", "role", "row");
+                h.element(
+                        "th",
+                        "Not on this week’s round: only if the vehicle comes in",
+                        "scope",
+                        "rowgroup",
+                        "colspan",
+                        "5",
+                        "role",
+                        "rowheader");
+                h.close("tr").close("tbody").line();
+                onRound = false;
+            }
+            vehicle(h, data, v);
+        }
         h.close("table").close("article").line();
     }
 
@@ -87,14 +147,20 @@ final class SheetsSection implements Section {
         h.open("th", "scope", "rowgroup", "colspan", "5", "role", "rowheader");
         h.open("span", "class", "vehicle-name").data(v.vehicleId()).close();
         h.open("span", "class", "under")
+                .text(v.stop() == null ? "" : onRound(v.stop()))
                 .text(
-                        v.weight() == Weight.WHILE_THERE
+                        v.weight() == Weight.WHILE_THERE && v.stop() == null
                                 ? "only if it is in anyway; next booked stop: "
                                 : "next booked stop: ");
         Cells.dayOr(h, data.nextPlannedVisits().get(v.vehicleId()), "none booked");
         h.close().close("th").close("tr");
         v.tasks().forEach(t -> task(h, t));
         h.close("tbody").line();
+    }
+
+    private static String onRound(RoundStop stop) {
+        return "stop " + stop.order() + " of the round, about " + Math.round(stop.minutes()) + " minutes"
+                + (stop.call().kind() == RoundCall.Kind.BOOKED ? ", it stands anyway" : "") + "; ";
     }
 
     private static void task(Html h, Task t) {

@@ -13,6 +13,7 @@ import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.Pseudonyms;
 import sensorrounds.intake.FileDoubt;
 import sensorrounds.outlook.ReportRatios;
+import sensorrounds.report.DecisionFacts;
 import sensorrounds.report.ReportData;
 import sensorrounds.report.ReportData.Listed;
 import sensorrounds.report.ReportData.ReportRatio;
@@ -76,6 +77,7 @@ final class ReportAssembly {
                         inputs.settings().review().preventiveWarningShare(),
                         review.ahead(),
                         Optional.of(review.estimates().vehicles())),
+                new DecisionFacts(review.weeks(), heads.firstWeek(), review.budget()),
                 VehiclePages.names(heads.recurring().first()));
     }
 

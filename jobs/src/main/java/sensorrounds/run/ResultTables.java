@@ -1,9 +1,12 @@
 package sensorrounds.run;
 
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.IntSupplier;
 import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.JavaSparkContext;
@@ -24,8 +27,11 @@ import sensorrounds.replacement.Ranker;
 import sensorrounds.report.ReportData.FindingGroup;
 import sensorrounds.review.VehicleReview;
 import sensorrounds.review.WarningCounts;
+import sensorrounds.rounds.RoundStop;
+import sensorrounds.rounds.RoundWeek;
 import sensorrounds.run.TableWriter.Order;
 import sensorrounds.run.TableWriter.Written;
+import sensorrounds.tables.Budgets;
 import sensorrounds.tables.CauseIncidences;
 import sensorrounds.tables.CohortComparisons;
 import sensorrounds.tables.ComebackRates;
@@ -39,6 +45,7 @@ import sensorrounds.tables.NoFaultShares;
 import sensorrounds.tables.RankedReplacements;
 import sensorrounds.tables.ReaderQualities;
 import sensorrounds.tables.RecurringVehicles;
+import sensorrounds.tables.Rounds;
 import sensorrounds.tables.SensorLives;
 import sensorrounds.tables.StockOutlooks;
 import sensorrounds.tables.SurvivalCurves;
@@ -55,6 +62,8 @@ import sensorrounds.tables.WatchList;
 final class ResultTables {
     /** Findings of each kind that the report shows. */
     private static final int EXAMPLES = 5;
+    /** Stops that the sheets of the report hold together at most, a few pages a depot. */
+    private static final int SHEET_STOPS = 1500;
 
     private final TableWriter writer;
     private final int keep;
@@ -68,6 +77,7 @@ final class ResultTables {
     /**
      * First rows of the tables the report shows, with their full length.
      *
+     * @param firstWeek stops of the first week of the depots whose sheets the report holds
      * @param rows length of each table by name
      */
     record Heads(
@@ -78,6 +88,7 @@ final class ResultTables {
             Written<FollowUp> followUps,
             Written<ReaderQuality> readers,
             List<FindingGroup> findings,
+            List<RoundStop> firstWeek,
             Map<String, Long> rows) {}
 
     /** @param acrossVehicles findings that are no single vehicle's */
@@ -109,6 +120,9 @@ final class ResultTables {
                 .treeAggregate(new FindingHeads(EXAMPLES, Orders.FINDINGS), FindingHeads::add, FindingHeads::merge)
                 .groups();
         write(StockOutlooks.TABLE, review.stock());
+        write(Budgets.TABLE, review.budget());
+        write(Rounds.TABLE, review.weeks());
+        write(Rounds.STOPS, review.rounds().flatMap(r -> r.stops().iterator()), Orders.ROUNDS);
         WarningCounts.Summary warnings = review.counts().warnings().summary();
         write(ComebackRates.TABLE, warnings.comebacks());
         write(NoFaultShares.TABLE, warnings.noFaults());
@@ -130,7 +144,35 @@ final class ResultTables {
         write(CovariateEffectRows.LIKENESS, List.of(fits.likeness()));
         Written<ReaderQuality> readers =
                 write(ReaderQualities.TABLE, review.estimates().wake().qualities());
-        return new Heads(ranked, unmonitored, recurring, watch, followUps, readers, findings, Map.copyOf(rows));
+        return new Heads(
+                ranked,
+                unmonitored,
+                recurring,
+                watch,
+                followUps,
+                readers,
+                findings,
+                firstWeek(review),
+                Map.copyOf(rows));
+    }
+
+    /** Depots in order, as many as the report has room for; a single one in any case. */
+    private static List<RoundStop> firstWeek(FleetReviewJob.Result review) {
+        Set<String> depots = new HashSet<>();
+        int stops = 0;
+        for (RoundWeek week : review.weeks()) {
+            if (week.week() == 1 && (depots.isEmpty() || stops + week.vehicles() <= SHEET_STOPS)) {
+                stops += week.vehicles();
+                depots.add(week.depot());
+            }
+        }
+        List<RoundStop> first = new ArrayList<>(review.rounds()
+                .filter(plan -> depots.contains(plan.depot()))
+                .flatMap(
+                        plan -> plan.stops().stream().filter(s -> s.week() == 1).iterator())
+                .collect());
+        first.sort(Orders.ROUNDS::compare);
+        return first;
     }
 
     private Written<RankedReplacement> ranked(JavaRDD<RankedReplacement> lines) {
@@ -162,6 +204,10 @@ final class ResultTables {
         private static final Comparator<RankedReplacement> BY_SAVING = Ranker.order();
         static final Order<RankedReplacement> SAVING = (a, b) -> BY_SAVING.compare(a, b);
         static final Order<RankedReplacement> RANK = (a, b) -> Integer.compare(a.rank(), b.rank());
+        static final Order<RoundStop> ROUNDS = (a, b) -> first(
+                TEXT.compare(a.depot(), b.depot()),
+                Integer.compare(a.week(), b.week()),
+                Integer.compare(a.order(), b.order()));
         static final Order<UnmonitoredWheel> UNMONITORED = (a, b) -> first(
                 a.certainty().compareTo(b.certainty()),
                 TEXT.compare(a.depot(), b.depot()),

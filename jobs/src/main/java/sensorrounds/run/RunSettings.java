@@ -18,6 +18,7 @@ import sensorrounds.replacement.Costs;
 import sensorrounds.replacement.ReplacementSettings;
 import sensorrounds.review.CohortBy;
 import sensorrounds.review.ReviewSettings;
+import sensorrounds.rounds.RoundSettings;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.CohortLadder;
 import sensorrounds.survival.WeakPrior;
@@ -75,7 +76,8 @@ public record RunSettings(ReviewSettings review, double quarantineLimit, int rep
                     read(recurrence, RecurrenceSettings.class),
                     costs(tree.get("costs")),
                     read(tree.get("replacement"), ReplacementSettings.class),
-                    read(tree.get("stock"), StockSettings.class));
+                    read(tree.get("stock"), StockSettings.class),
+                    read(tree.get("rounds"), RoundSettings.class));
             return new RunSettings(
                     review,
                     tree.get("quarantineLimit").asDouble(),

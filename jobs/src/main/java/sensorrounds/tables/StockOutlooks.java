@@ -39,6 +39,11 @@ public final class StockOutlooks {
                             "Pieces at the depot now; null after the first row or when not known.",
                             StockOutlook::onHand),
                     whole(
+                            "stand_ins",
+                            "Pieces at the depot of parts that can stand in, beyond what their own demand takes; they count"
+                                    + " before anything is ordered, each once.",
+                            StockOutlook::standIns),
+                    whole(
                             "proposed_order",
                             "Pieces to order now for lead time and review, whole packs; null after the first row.",
                             StockOutlook::proposedOrder),

@@ -153,7 +153,7 @@ class ChartsTest {
                         5,
                         2,
                         10,
-                        null,
+                        null, 0,
                         8,
                         null,
                         40)))

@@ -65,6 +65,7 @@ class HtmlReportTest {
                         d.survival().preventiveWarningShare(),
                         mixed(d.survival().ahead()),
                         d.survival().vehicles()),
+                d.decisions(),
                 Map.of());
         assertThat(Page.of(shuffled).text()).isEqualTo(Page.of(d).text());
     }

@@ -75,6 +75,7 @@ final class SampleReport {
                 SampleTotals.of(ranked, SampleLists.recurring(), SampleLists.unmonitored(), SampleLists.followUps()),
                 SampleWarnings.realistic(),
                 SampleCauses.facts(),
+                DecisionFacts.none(),
                 Map.of());
     }
 
@@ -115,6 +116,7 @@ final class SampleReport {
                 SampleTotals.of(List.of(), List.of(), List.of(), List.of()),
                 WarningCounts.Summary.empty(),
                 new SurvivalFacts(List.of(), List.of(), 0.20, List.of(), Optional.empty()),
+                DecisionFacts.none(),
                 Map.of());
     }
 
@@ -202,7 +204,7 @@ final class SampleReport {
                         3,
                         1,
                         6,
-                        2,
+                        2, 0,
                         6,
                         4,
                         90)),
@@ -229,6 +231,7 @@ final class SampleReport {
                 SampleTotals.of(d),
                 SampleWarnings.withText(text),
                 SampleCauses.facts(text),
+                DecisionFacts.none(),
                 Map.of());
     }
 
@@ -296,7 +299,7 @@ final class SampleReport {
                             e,
                             (int) Math.max(0, Math.floor(e - 1.6 * Math.sqrt(e))),
                             (int) Math.ceil(e + 1.7 * Math.sqrt(e)),
-                            m == 0 ? 6 + d : null,
+                            m == 0 ? 6 + d : null, 0,
                             (int) Math.ceil(e + 1.7 * Math.sqrt(e)),
                             order(part, m),
                             210 - 40 * d));

@@ -289,6 +289,7 @@ class SectionsTest {
                 d.totals(),
                 d.warnings(),
                 d.survival(),
+                d.decisions(),
                 Map.of());
     }
 }

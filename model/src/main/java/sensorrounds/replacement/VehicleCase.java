@@ -60,7 +60,7 @@ public record VehicleCase(
          * Days to the next stop: the one booked; else a gap after the last one, or half a gap from now when that is sooner,
          * the mean wait in a steady rhythm met anywhere.
          */
-        int daysToNext(LocalDate asOf) {
+        public int daysToNext(LocalDate asOf) {
             if (booked != null) {
                 return Math.toIntExact(ChronoUnit.DAYS.between(asOf, booked));
             }

@@ -2,9 +2,11 @@ package sensorrounds.review;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import sensorrounds.analyst.LifeAheadRow;
 import sensorrounds.condition.HiddenFit;
 import sensorrounds.condition.SetCells;
@@ -15,6 +17,10 @@ import sensorrounds.history.VehicleHistory;
 import sensorrounds.outlook.ReportRatios;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.replacement.Ranker;
+import sensorrounds.rounds.RoundCall;
+import sensorrounds.rounds.RoundPlan;
+import sensorrounds.rounds.RoundPlanner;
+import sensorrounds.stock.BudgetMonth;
 import sensorrounds.stock.DemandKey;
 import sensorrounds.stock.DemandState;
 import sensorrounds.stock.DemandUnit;
@@ -38,7 +44,9 @@ public record FleetReview(
         List<VehicleReview> vehicles,
         FleetTotals totals,
         List<RankedReplacement> ranked,
-        List<StockOutlook> stock) {
+        List<StockOutlook> stock,
+        List<RoundPlan> rounds,
+        List<BudgetMonth> budget) {
 
     public static FleetReview of(
             List<VehicleHistory> histories,
@@ -69,6 +77,17 @@ public record FleetReview(
         FleetTotals totals = new FleetTotals();
         reviews.forEach(totals::add);
         histories.forEach(totals::add);
+        List<StockOutlook> stock = StockReview.of(demand, onHand, parts, reviewer.stock());
+        Map<String, List<RoundCall>> calls = new TreeMap<>(Comparator.nullsLast(Comparator.naturalOrder()));
+        for (VehicleReview r : reviews) {
+            if (r.call() != null) {
+                calls.computeIfAbsent(r.call().depot(), d -> new ArrayList<>()).add(r.call());
+            }
+        }
+        RoundPlanner planner = new RoundPlanner(settings.rounds(), asOf);
+        List<RoundPlan> rounds = calls.entrySet().stream()
+                .map(e -> planner.plan(e.getKey(), e.getValue()))
+                .toList();
         return new FleetReview(
                 counts,
                 estimates,
@@ -79,6 +98,8 @@ public record FleetReview(
                 reviews,
                 totals,
                 Ranker.rank(lines),
-                StockReview.of(demand, onHand, parts, reviewer.stock()));
+                stock,
+                rounds,
+                BudgetReview.of(demand, stock, rounds, parts, settings, asOf));
     }
 }

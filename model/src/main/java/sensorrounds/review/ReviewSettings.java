@@ -8,6 +8,7 @@ import sensorrounds.outlook.OutlookSettings;
 import sensorrounds.recurrence.RecurrenceSettings;
 import sensorrounds.replacement.Costs;
 import sensorrounds.replacement.ReplacementSettings;
+import sensorrounds.rounds.RoundSettings;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.CohortLadder;
 import sensorrounds.survival.WeakPrior;
@@ -31,5 +32,6 @@ public record ReviewSettings(
         RecurrenceSettings recurrence,
         Costs costs,
         ReplacementSettings replacement,
-        StockSettings stock)
+        StockSettings stock,
+        RoundSettings rounds)
         implements Serializable {}

@@ -49,10 +49,42 @@ public final class StockReview {
             places.add(place);
             pieces.merge(place, s.pieces(), Integer::sum);
         }
+        Map<Place, Integer> need = new HashMap<>();
+        places.forEach(p -> need.put(p, forecast.coverPieces(p.part(), p.depot(), demand)));
+        Map<Place, Integer> standIns = standIns(places, need, pieces, parts);
         List<StockOutlook> rows = new ArrayList<>();
         for (Place p : places) {
-            rows.addAll(forecast.outlook(p.part(), p.depot(), demand, pieces.get(p)));
+            rows.addAll(forecast.outlook(
+                    p.part(), p.depot(), demand, pieces.get(p), need.get(p), standIns.getOrDefault(p, 0)));
         }
         return rows;
+    }
+
+    /**
+     * What substitutes at the same depot can give, beyond their own demand: parts in their order, each its substitutes best
+     * first. A piece is given once.
+     */
+    private static Map<Place, Integer> standIns(
+            SortedSet<Place> places, Map<Place, Integer> need, Map<Place, Integer> pieces, Map<String, Part> parts) {
+        Map<Place, Integer> spare = new HashMap<>();
+        pieces.forEach((place, n) -> spare.put(place, Math.max(0, n - need.getOrDefault(place, 0))));
+        Map<Place, Integer> given = new HashMap<>();
+        for (Place place : places) {
+            Part part = parts.get(place.part());
+            if (part == null || !pieces.containsKey(place)) {
+                continue;
+            }
+            int missing = Math.max(0, need.get(place) - pieces.get(place));
+            for (String substitute : part.substitutes()) {
+                Place from = new Place(substitute, place.depot());
+                int taken = Math.min(missing, spare.getOrDefault(from, 0));
+                if (taken > 0) {
+                    spare.merge(from, -taken, Integer::sum);
+                    given.merge(place, taken, Integer::sum);
+                    missing -= taken;
+                }
+            }
+        }
+        return given;
     }
 }

@@ -7,6 +7,7 @@ import sensorrounds.condition.WatchEntry;
 import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.RankedReplacement;
+import sensorrounds.rounds.RoundCall;
 import sensorrounds.stock.DemandUnit;
 
 /**
@@ -16,6 +17,7 @@ import sensorrounds.stock.DemandUnit;
  * @param recurring null when it had no system warning
  * @param condition over time, of its sensors that look weak, or of all where its warning recurs
  * @param demand what it adds to the demand for parts
+ * @param call what it asks of the rounds; null for nothing
  */
 public record VehicleReview(
         String vehicleId,
@@ -24,7 +26,8 @@ public record VehicleReview(
         List<UnmonitoredWheel> unmonitored,
         RecurringVehicle recurring,
         List<ConditionMoment> condition,
-        List<DemandUnit> demand)
+        List<DemandUnit> demand,
+        RoundCall call)
         implements Serializable {
     public VehicleReview {
         lines = List.copyOf(lines);

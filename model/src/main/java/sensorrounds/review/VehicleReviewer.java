@@ -118,8 +118,8 @@ public final class VehicleReviewer implements Serializable {
                     Mounting.of(o.position(), o.wheelSet(), setOnVehicle),
                     VehicleCases.place(history, o)));
         }
-        List<RankedReplacement> lines =
-                planner.plan(VehicleCases.of(history, sensors, unmonitored, s.replacement(), asOf));
+        VehicleCase vehicle = VehicleCases.of(history, sensors, unmonitored, s.replacement(), asOf);
+        List<RankedReplacement> lines = planner.plan(vehicle);
         Map<String, Double> withinYear =
                 outlooks.stream().collect(Collectors.toMap(SensorOutlook::lifeId, SensorOutlook::p365, (a, b) -> a));
         RecurringVehicle recurring = Recurrence.of(
@@ -137,7 +137,8 @@ public final class VehicleReviewer implements Serializable {
                 unmonitored,
                 recurring,
                 overTime(history, outlooks, recurring),
-                VehicleDemand.of(history, lines, unmonitored, estimates, stock, asOf));
+                VehicleDemand.of(history, lines, unmonitored, estimates, stock, asOf),
+                RoundCalls.of(history, vehicle, lines, unmonitored, s));
     }
 
     /** Month by month outlook of one part at one depot; used once the demand of all vehicles is added up. */

@@ -24,7 +24,7 @@ import sensorrounds.survival.LifeLaw;
  *
  * <p>Pieces for a service level L: smallest k with P(demand <= k) >= L, the base-stock quantile (Zipkin, 2000,
  * Foundations of Inventory Management). The order proposed brings the pieces on hand up to that quantile of the demand
- * over lead time and review period, in whole packs.
+ * over lead time and review period, in whole packs, pieces of substitutes that their own demand does not take counted in.
  */
 public final class StockForecast implements Serializable {
     private static final long serialVersionUID = 1;
@@ -113,17 +113,19 @@ public final class StockForecast implements Serializable {
      *
      * @param demand state of each of its keys; a missing one is no demand
      * @param onHand pieces at the depot; null when not known, and then no order is proposed
+     * @param need pieces that lead time and review take, {@link #coverPieces}
+     * @param standIns pieces of substitutes at the depot that are counted as this part's
      */
-    public List<StockOutlook> outlook(String partId, String depot, Map<DemandKey, DemandState> demand, Integer onHand) {
+    public List<StockOutlook> outlook(
+            String partId, String depot, Map<DemandKey, DemandState> demand, Integer onHand, int need, int standIns) {
         List<StockOutlook> rows = new ArrayList<>();
-        DemandState cover = state(demand, DemandKey.of(partId, depot, Stretch.COVER));
-        Integer order = onHand == null ? null : (Integer) proposedOrder(cover, partId, onHand);
+        Integer order = onHand == null ? null : (Integer) inPacks(need - onHand - standIns, partId);
         DemandState already = state(demand, DemandKey.of(partId, depot, Stretch.ALREADY_FAILED));
-        rows.add(row(partId, depot, null, null, asOf, already, onHand, order));
+        rows.add(row(partId, depot, null, null, asOf, already, onHand, standIns, order));
         for (int m = 0; m < settings.months(); m++) {
             LocalDate from = m == 0 ? asOf.plusDays(1) : month(m).atDay(1);
             DemandState state = state(demand, DemandKey.of(partId, depot, month(m)));
-            rows.add(row(partId, depot, month(m), from, month(m).atEndOfMonth(), state, null, null));
+            rows.add(row(partId, depot, month(m), from, month(m).atEndOfMonth(), state, null, 0, null));
         }
         return rows;
     }
@@ -136,6 +138,7 @@ public final class StockForecast implements Serializable {
             LocalDate to,
             DemandState state,
             Integer onHand,
+            int standIns,
             Integer order) {
         CountDistribution pieces = state.finish();
         return new StockOutlook(
@@ -149,6 +152,7 @@ public final class StockForecast implements Serializable {
                 pieces.quantile(0.05),
                 pieces.quantile(0.95),
                 onHand,
+                standIns,
                 pieces.quantile(settings.serviceLevel()),
                 order,
                 state.sensors());
@@ -158,11 +162,17 @@ public final class StockForecast implements Serializable {
         return demand.getOrDefault(key, new DemandState());
     }
 
-    /** Pieces to order now, in whole packs: the cover quantile less what is on hand, never negative. */
-    int proposedOrder(DemandState cover, String partId, int onHand) {
-        int need = cover.finish().quantile(settings.serviceLevel()) - onHand;
+    /** Pieces that meet the demand over lead time and review with the service level. */
+    public int coverPieces(String partId, String depot, Map<DemandKey, DemandState> demand) {
+        return state(demand, DemandKey.of(partId, depot, Stretch.COVER))
+                .finish()
+                .quantile(settings.serviceLevel());
+    }
+
+    /** In whole packs, never negative. */
+    int inPacks(int pieces, String partId) {
         int pack = parts.containsKey(partId) ? parts.get(partId).packSize() : settings.packSize();
-        return need <= 0 ? 0 : (need + pack - 1) / pack * pack;
+        return pieces <= 0 ? 0 : (pieces + pack - 1) / pack * pack;
     }
 
     private int coverDays(String partId) {

@@ -17,6 +17,8 @@ import java.time.YearMonth;
  * @param lower lower limit of the 90 % prediction interval, pieces, planned ones included
  * @param upper upper limit of it
  * @param onHand pieces at the depot now; null after the first row or when not known
+ * @param standIns pieces at the depot of parts that can stand in for this one, beyond what their own demand takes, counted
+ *     before anything is ordered; 0 after the first row
  * @param serviceLevelPieces pieces that meet the demand with the service level of the settings
  * @param proposedOrder pieces to order now in whole packs, for all rows that lead time and review reach; null after the
  *     first row or when what is on hand is not known
@@ -33,6 +35,7 @@ public record StockOutlook(
         int lower,
         int upper,
         Integer onHand,
+        int standIns,
         int serviceLevelPieces,
         Integer proposedOrder,
         int sensors)

@@ -103,7 +103,8 @@ class StockForecastTest {
                 march += YearMonth.of(2026, 3).equals(unit.key().month()) ? unit.probability() : 0;
             }
         }
-        List<StockOutlook> rows = FORECAST.outlook("P1", "North", demand, 5);
+        List<StockOutlook> rows =
+                FORECAST.outlook("P1", "North", demand, 5, FORECAST.coverPieces("P1", "North", demand), 0);
         assertThat(rows)
                 .extracting(StockOutlook::month)
                 .containsExactly(null, YearMonth.of(2026, 3), YearMonth.of(2026, 4), YearMonth.of(2026, 5));
@@ -124,9 +125,13 @@ class StockForecastTest {
         assertThat(first.proposedOrder() + 5).isBetween(need, need + 3);
         assertThat(rows.get(1).proposedOrder()).isNull();
         assertThat(rows.get(1).onHand()).isNull();
-        assertThat(FORECAST.outlook("P1", "North", demand, 10_000).get(0).proposedOrder())
+        assertThat(FORECAST.outlook("P1", "North", demand, 10_000, FORECAST.coverPieces("P1", "North", demand), 0)
+                        .get(0)
+                        .proposedOrder())
                 .isZero();
-        assertThat(FORECAST.outlook("P1", "North", demand, null).get(0).proposedOrder())
+        assertThat(FORECAST.outlook("P1", "North", demand, null, FORECAST.coverPieces("P1", "North", demand), 0)
+                        .get(0)
+                        .proposedOrder())
                 .isNull();
     }
 
@@ -139,14 +144,17 @@ class StockForecastTest {
                 demand.computeIfAbsent(unit.key(), k -> new DemandState()).add(unit);
             }
         }
-        List<StockOutlook> rows = FORECAST.outlook("P1", "North", demand, 0);
+        List<StockOutlook> rows =
+                FORECAST.outlook("P1", "North", demand, 0, FORECAST.coverPieces("P1", "North", demand), 0);
         assertThat(rows).extracting(StockOutlook::planned).containsExactly(0, 1, 2, 0);
         assertThat(rows).extracting(StockOutlook::lower).containsExactly(0, 1, 2, 0);
         assertThat(rows).extracting(StockOutlook::upper).containsExactly(0, 1, 2, 0);
         assertThat(rows.get(0).proposedOrder())
                 .as("two pieces in packs of four")
                 .isEqualTo(4);
-        assertThat(FORECAST.outlook("P1", "North", demand, 2).get(0).proposedOrder())
+        assertThat(FORECAST.outlook("P1", "North", demand, 2, FORECAST.coverPieces("P1", "North", demand), 0)
+                        .get(0)
+                        .proposedOrder())
                 .isZero();
     }
 
@@ -154,14 +162,14 @@ class StockForecastTest {
     void onTheLastDayOfAMonthTheNextOneIsTheFirst() {
         StockForecast atMonthsEnd =
                 new StockForecast(Map.of(), new StockSettings(2, 0.95, 30, 7, 1), 90, LocalDate.of(2026, 3, 31));
-        assertThat(atMonthsEnd.outlook("P1", null, Map.of(), 0))
+        assertThat(atMonthsEnd.outlook("P1", null, Map.of(), 0, 0, 0))
                 .extracting(StockOutlook::month)
                 .containsExactly(null, YearMonth.of(2026, 4), YearMonth.of(2026, 5));
     }
 
     @Test
     void noSensorsNoDemand() {
-        StockOutlook row = FORECAST.outlook("P9", null, Map.of(), 0).get(0);
+        StockOutlook row = FORECAST.outlook("P9", null, Map.of(), 0, 0, 0).get(0);
         assertThat(row.expected()).isZero();
         assertThat(row.upper()).isZero();
         assertThat(row.proposedOrder()).isZero();
