@@ -118,7 +118,8 @@ public final class FleetReviewJob {
                 stock,
                 rounds,
                 depots.stream().flatMap(plan -> plan.weeks().stream()).toList(),
-                BudgetReview.of(demand, stock, depots, parts, settings, asOf));
+                new BudgetReview(parts, settings.costs(), settings.replacement())
+                        .months(demand, stock, depots, settings.stock().months(), asOf));
     }
 
     /** A depot's calls are few against its vehicles, and are planned in one place. */

@@ -76,7 +76,11 @@ final class SheetsSection implements Section {
                         RoundWeek::gap,
                         (h1, w) -> h1.text(w.gap() < 0.0005 ? "nothing" : Format.chance(w.gap())))
                 .count("Left for later", RoundWeek::left)
-                .write(h, data.decisions().rounds());
+                .write(
+                        h,
+                        data.decisions().rounds().stream()
+                                .filter(w -> w.vehicles() > 0 || w.left() > 0)
+                                .toList());
     }
 
     private static void vehicles(Html h, RoundWeek w) {

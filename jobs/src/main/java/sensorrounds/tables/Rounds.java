@@ -32,9 +32,12 @@ public final class Rounds {
                     number("saving_so_far", "The same with all weeks before.", RoundWeek::savingSoFar),
                     number(
                             "bound",
-                            "What no choice of rounds can exceed up to and with this week (Lagrangian bound).",
+                            "What no choice of rounds of the depot over all weeks can exceed; the same in each row of a depot.",
                             RoundWeek::bound),
-                    number("gap", "1 - saving_so_far / bound: at most so far from the best.", RoundWeek::gap),
+                    number(
+                            "gap",
+                            "1 - saving of all weeks / bound: the rounds of the depot are at most so far from the best.",
+                            RoundWeek::gap),
                     whole(
                             "left",
                             "Vehicles with a wheel known to give no warning or asked for by the list, on no round so far.",

@@ -153,7 +153,8 @@ class ChartsTest {
                         5,
                         2,
                         10,
-                        null, 0,
+                        null,
+                        0,
                         8,
                         null,
                         40)))

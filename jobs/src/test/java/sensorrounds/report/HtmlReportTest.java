@@ -157,7 +157,7 @@ class HtmlReportTest {
     void everySectionOpensWithItsQuestionAndHowToReadIt() {
         for (ReportData data : List.of(SampleReport.realistic(), SampleReport.empty())) {
             List<Element> sections = Page.of(data).all("//main/section");
-            assertThat(sections).hasSize(14);
+            assertThat(sections).hasSize(15);
             assertThat(sections).allSatisfy(s -> {
                 assertThat(s.getElementsByTagName("h2").getLength()).isEqualTo(1);
                 List<Element> paragraphs = elements(s, "p");
@@ -179,6 +179,7 @@ class HtmlReportTest {
                 "did-it-hold",
                 "watch",
                 "stock",
+                "budget",
                 "survival",
                 "quality",
                 "sheets")) {

@@ -48,7 +48,10 @@ class OrdersAgreeTest {
         now.forEach((place, pieces) -> assertThat(stock)
                 .filteredOn(r -> !r.get("proposed_order").isEmpty()
                         && List.of(r.get("part"), r.get("depot")).equals(place))
-                .allMatch(r -> Long.parseLong(r.get("on_hand")) + Long.parseLong(r.get("proposed_order")) >= pieces));
+                .allMatch(r -> Long.parseLong(r.get("on_hand"))
+                                + Long.parseLong(r.get("stand_ins"))
+                                + Long.parseLong(r.get("proposed_order"))
+                        >= pieces));
     }
 
     @Test

@@ -34,7 +34,8 @@ public final class BudgetReview {
     private final Costs costs;
     private final double breakdown;
 
-    private BudgetReview(Map<String, Part> parts, Costs costs, ReplacementSettings stops) {
+    /** @param stops how soon a failure is called out for, and how often vehicles stand anyway */
+    public BudgetReview(Map<String, Part> parts, Costs costs, ReplacementSettings stops) {
         this.parts = parts;
         this.costs = costs;
         double ratio = stops.callOutDays() / stops.stopGapDays();
@@ -51,21 +52,12 @@ public final class BudgetReview {
     }
 
     /**
+     * @param stock the outlook made of the same demand
      * @param rounds of the depots, for what bringing vehicles in costs
+     * @param count months, that of the day after the as-of day first
      * @return rows by depot, those without one last, then month; every depot that has demand or stops
      */
-    public static List<BudgetMonth> of(
-            Map<DemandKey, DemandState> demand,
-            List<StockOutlook> stock,
-            List<RoundPlan> rounds,
-            Map<String, Part> parts,
-            ReviewSettings settings,
-            LocalDate asOf) {
-        return new BudgetReview(parts, settings.costs(), settings.replacement())
-                .months(demand, stock, rounds, settings.stock().months(), asOf);
-    }
-
-    private List<BudgetMonth> months(
+    public List<BudgetMonth> months(
             Map<DemandKey, DemandState> demand,
             List<StockOutlook> stock,
             List<RoundPlan> rounds,

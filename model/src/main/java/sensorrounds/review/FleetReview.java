@@ -100,6 +100,7 @@ public record FleetReview(
                 Ranker.rank(lines),
                 stock,
                 rounds,
-                BudgetReview.of(demand, stock, rounds, parts, settings, asOf));
+                new BudgetReview(parts, settings.costs(), settings.replacement())
+                        .months(demand, stock, rounds, settings.stock().months(), asOf));
     }
 }

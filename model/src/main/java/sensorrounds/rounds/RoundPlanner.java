@@ -18,16 +18,15 @@ import java.util.List;
  *
  * <pre>sum over weeks of l_w C_w + sum over vehicles of max(0, max over weeks of (v_iw - l_w m_i))</pre>
  *
- * C the minutes left, v the saving, m the minutes. It is convex in each price; the least is sought price by price, and any
- * price met gives a true bound. Source: Fisher (1981), The Lagrangian relaxation method for solving integer programming
- * problems, Management Science 27 (from memory).
+ * C the minutes left, v the saving, m the minutes. It is convex in each price; the least is sought step by step, and any
+ * prices met give a true bound. Source: Fisher (1981), The Lagrangian relaxation method for solving integer programming
+ * problems, Management Science 27; step: Polyak (1969) (both from memory).
  */
 public final class RoundPlanner implements Serializable {
     private static final long serialVersionUID = 1;
-    /** Passes over the prices, and halvings in each. */
-    private static final int PASSES = 6;
+    /** Steps towards the least bound. */
+    private static final int STEPS = 300;
 
-    private static final int HALVINGS = 30;
     /** Vehicles up to which exchanges are tried: their number goes with the square. */
     private static final int EXCHANGED = 400;
 
@@ -159,6 +158,8 @@ public final class RoundPlanner implements Serializable {
     private List<RoundWeek> weeks(String depot, List<RoundStop> stops, int asked, List<RoundCall> due, double[] free) {
         List<RoundWeek> weeks = new ArrayList<>();
         double soFar = 0;
+        double all = stops.stream().mapToDouble(RoundStop::saving).sum();
+        double bound = Math.max(all, bound(due, free, all));
         int placed = 0;
         for (int w = 1; w <= settings.weeks(); w++) {
             int week = w;
@@ -181,69 +182,86 @@ public final class RoundPlanner implements Serializable {
                     settings.weeklyMinutes(),
                     saving,
                     soFar,
-                    Math.max(soFar, bound(due, free, w)),
+                    all,
+                    bound,
                     asked - placed));
         }
         return weeks;
     }
 
     /**
-     * The least bound met over the first weeks.
+     * The least bound met by the subgradient method with the step of Polyak, its factor halved when it stalls; started at one
+     * price for all weeks, that at which the vehicles wanted fill them.
      *
      * @param free minutes left for the vehicles due, by week; under 0 where booked stops take more than there is
+     * @param reached what the rounds save, under any bound
      */
-    double bound(List<RoundCall> due, double[] free, int weeks) {
-        double[] prices = new double[weeks];
-        double highest = due.stream()
-                .mapToDouble(c -> c.saving(0) / c.minutes(settings))
-                .max()
-                .orElse(0);
-        double least = dual(due, free, prices);
-        for (int pass = 0; pass < PASSES; pass++) {
-            for (int w = weeks - 1; w >= 0; w--) {
-                double low = 0;
-                double high = highest;
-                for (int i = 0; i < HALVINGS; i++) {
-                    prices[w] = (low + high) / 2;
-                    if (wanted(due, prices, w) > Math.max(0, free[w])) {
-                        low = prices[w];
-                    } else {
-                        high = prices[w];
-                    }
-                }
-                prices[w] = high < highest * 1e-6 ? 0 : high;
-                least = Math.min(least, dual(due, free, prices));
+    double bound(List<RoundCall> due, double[] free, double reached) {
+        double[] capacity = Arrays.stream(free).map(c -> Math.max(0, c)).toArray();
+        double[] prices = new double[capacity.length];
+        Arrays.fill(prices, levelPrice(due, Arrays.stream(capacity).sum()));
+        double[] used = new double[capacity.length];
+        double least = Double.POSITIVE_INFINITY;
+        double factor = 1;
+        int stalled = 0;
+        for (int step = 0; step < STEPS && factor > 1e-3; step++) {
+            double dual = dual(due, capacity, prices, used);
+            stalled = dual < least * (1 - 1e-6) ? 0 : stalled + 1;
+            least = Math.min(least, dual);
+            if (stalled == 10) {
+                factor /= 2;
+                stalled = 0;
+            }
+            double squares = 0;
+            for (int w = 0; w < capacity.length; w++) {
+                used[w] -= capacity[w];
+                squares += used[w] * used[w];
+            }
+            if (!(squares > 0) || !(dual > reached + 1e-9)) {
+                break;
+            }
+            for (int w = 0; w < capacity.length; w++) {
+                prices[w] = Math.max(0, prices[w] + factor * (dual - reached) / squares * used[w]);
             }
         }
         return least;
     }
 
-    private double dual(List<RoundCall> due, double[] free, double[] prices) {
-        double sum = 0;
-        for (int w = 0; w < prices.length; w++) {
-            sum += prices[w] * Math.max(0, free[w]);
-        }
+    private double levelPrice(List<RoundCall> due, double capacity) {
+        double minutes = 0;
+        // Most saving per minute first.
         for (RoundCall c : due) {
-            double best = 0;
-            for (int w = 0; w < prices.length; w++) {
-                best = Math.max(best, c.saving(w) - prices[w] * c.minutes(settings));
+            minutes += c.minutes(settings);
+            if (minutes > capacity) {
+                return c.saving(0) / c.minutes(settings);
             }
-            sum += best;
         }
-        return sum;
+        return 0;
     }
 
-    /** Minutes that vehicles would take in a week at these prices. */
-    private double wanted(List<RoundCall> due, double[] prices, int week) {
-        double minutes = 0;
-        for (RoundCall c : due) {
-            double own = c.saving(week) - prices[week] * c.minutes(settings);
-            boolean best = own > 0;
-            for (int w = 0; w < prices.length && best; w++) {
-                best = w == week || own > c.saving(w) - prices[w] * c.minutes(settings);
-            }
-            minutes += best ? c.minutes(settings) : 0;
+    /** The bound at these prices, and the minutes that the vehicles would then take of each week. */
+    private double dual(List<RoundCall> due, double[] capacity, double[] prices, double[] used) {
+        Arrays.fill(used, 0);
+        double sum = 0;
+        for (int w = 0; w < prices.length; w++) {
+            sum += prices[w] * capacity[w];
         }
-        return minutes;
+        for (RoundCall c : due) {
+            double minutes = c.minutes(settings);
+            double best = 0;
+            int week = NONE;
+            for (int w = 0; w < prices.length; w++) {
+                double own = c.saving(w) - prices[w] * minutes;
+                if (own > best) {
+                    best = own;
+                    week = w;
+                }
+            }
+            sum += best;
+            if (week != NONE) {
+                used[week] += minutes;
+            }
+        }
+        return sum;
     }
 }

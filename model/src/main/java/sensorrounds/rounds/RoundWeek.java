@@ -14,7 +14,8 @@ import java.time.LocalDate;
  * @param minutes of work; over the capacity only when booked stops alone are
  * @param saving what the round is expected to save
  * @param savingSoFar the same with all weeks before
- * @param bound what no choice of rounds can exceed up to and with this week
+ * @param savingInAll of all weeks of the depot
+ * @param bound what no choice of rounds of the depot over all weeks can exceed
  * @param left vehicles that have to come in or that the list asks for, on no round up to and with this week
  */
 public record RoundWeek(
@@ -29,11 +30,12 @@ public record RoundWeek(
         double capacity,
         double saving,
         double savingSoFar,
+        double savingInAll,
         double bound,
         int left)
         implements Serializable {
-    /** Share of the bound that the rounds so far do not reach: they are at most so far from the best there is. */
+    /** Share of the bound that the rounds of the depot, all weeks together, miss: at most so far from the best there is. */
     public double gap() {
-        return bound > 0 ? Math.max(0, 1 - savingSoFar / bound) : 0;
+        return bound > 0 ? Math.max(0, 1 - savingInAll / bound) : 0;
     }
 }

@@ -53,9 +53,9 @@ class RoundPlannerTest {
         assertThat(first.left()).isEqualTo(1);
         assertThat(first.from()).isEqualTo("2026-10-01");
         assertThat(first.to()).isEqualTo("2026-10-07");
-        // The bound of week 1 alone: A whole and 40 of B's 60 minutes, 60 + 36.
-        assertThat(first.bound()).isCloseTo(96, within(1e-3));
-        assertThat(first.gap()).isCloseTo(1 - 92.0 / 96, within(1e-4));
+        // With parts of vehicles allowed, A and 40 of B's 60 minutes go first: 146 less a third of 5.4 and 3.2 for C.
+        assertThat(first.bound()).isBetween(141 - 1e-9, 141.1);
+        assertThat(first.gap()).isCloseTo(1 - 140.6 / 141, within(1e-3));
         assertThat(second.savingSoFar()).isCloseTo(140.6, within(1e-9));
         assertThat(second.left()).isZero();
         assertThat(plan.comingIn()).isEqualTo(135);
