@@ -31,15 +31,16 @@ final class SampleTotals {
         FleetTotals totals = new FleetTotals();
         ranked.stream()
                 .collect(Collectors.groupingBy(r -> r.outlook().vehicleId()))
-                .forEach((id, lines) ->
-                        totals.add(new VehicleReview(id, lines, List.of(), List.of(), null, List.of(), List.of(), null)));
+                .forEach((id, lines) -> totals.add(
+                        new VehicleReview(id, lines, List.of(), List.of(), null, List.of(), List.of(), null)));
         for (RecurringVehicle v : recurring) {
-            totals.add(new VehicleReview(v.vehicleId(), List.of(), List.of(), List.of(), v, List.of(), List.of(), null));
+            totals.add(
+                    new VehicleReview(v.vehicleId(), List.of(), List.of(), List.of(), v, List.of(), List.of(), null));
         }
         unmonitored.stream()
                 .collect(Collectors.groupingBy(UnmonitoredWheel::vehicleId))
-                .forEach((id, wheels) ->
-                        totals.add(new VehicleReview(id, List.of(), List.of(), wheels, null, List.of(), List.of(), null)));
+                .forEach((id, wheels) -> totals.add(
+                        new VehicleReview(id, List.of(), List.of(), wheels, null, List.of(), List.of(), null)));
         return totals.add(
                 new VehicleHistory(Vehicle.unregistered("all"), List.of(), List.of(), List.of(), followUps, List.of()));
     }
