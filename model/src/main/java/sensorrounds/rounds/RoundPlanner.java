@@ -48,14 +48,13 @@ public final class RoundPlanner implements Serializable {
         List<RoundCall> urgent = new ArrayList<>();
         List<RoundCall> due = new ArrayList<>();
         for (RoundCall call : calls) {
-            switch (call.kind()) {
-                case BOOKED -> {
-                    if (bookedWeek(call) < settings.weeks()) {
-                        booked.add(call);
-                    }
-                }
-                case NO_WARNING -> urgent.add(call);
-                case DUE -> due.add(call);
+            List<RoundCall> kind = switch (call.kind()) {
+                case BOOKED -> booked;
+                case NO_WARNING -> urgent;
+                case DUE -> due;
+            };
+            if (kind != booked || bookedWeek(call) < settings.weeks()) {
+                kind.add(call);
             }
         }
         booked.sort(Comparator.comparing(RoundCall::booked).thenComparing(BY_NAME));
