@@ -109,8 +109,13 @@ final class CalendarSection implements Section {
 
     private static void chart(Html h, String caption, List<CalendarRow> rows) {
         // Limits of a stretch with next to no time watched must not flatten all others.
-        double most = rows.stream().mapToDouble(r -> r.rate().value()).max().orElse(1) * 1.6;
-        int step = StockChart.tickStep((int) Math.ceil(Math.max(1, most)));
+        double highest = rows.stream()
+                .mapToDouble(r -> r.rate().value())
+                .filter(Double::isFinite)
+                .max()
+                .orElse(0);
+        double most = Math.max(1, 1.6 * highest);
+        int step = StockChart.tickStep((int) Math.ceil(most));
         h.open("figure", "class", "chart");
         h.element("figcaption", caption);
         Svg svg = Svg.open(

@@ -158,7 +158,7 @@ class HtmlReportTest {
     void everySectionOpensWithItsQuestionAndHowToReadIt() {
         for (ReportData data : List.of(SampleReport.realistic(), SampleReport.empty())) {
             List<Element> sections = Page.of(data).all("//main/section");
-            assertThat(sections).hasSize(15);
+            assertThat(sections).hasSize(16);
             assertThat(sections).allSatisfy(s -> {
                 assertThat(s.getElementsByTagName("h2").getLength()).isEqualTo(1);
                 List<Element> paragraphs = elements(s, "p");
