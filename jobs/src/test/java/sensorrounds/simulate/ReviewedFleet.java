@@ -107,7 +107,9 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                 .mapToObj(simulator::vehicle)
                 .forEach(v -> v.sensors()
                         .forEach(s -> truth.put(v.register().vehicleId() + "/" + s.sensor().id, s.sensor())));
+        // A wheel that was silent before anyone knew its ID has a life without one, and no truth to be held against.
         return review.ranked().stream()
+                .filter(line -> !line.outlook().sensorId().startsWith("no-id-"))
                 .map(line -> {
                     SensorOutlook o = line.outlook();
                     SimulatedSensor s = truth.get(o.vehicleId() + "/" + o.sensorId());

@@ -23,7 +23,8 @@ class SmallFleetTest {
     @Test
     void aPriorAndFewFailuresGiveAnAnswerWithWideLimits() throws IOException {
         List<Forecast> forecasts = new ArrayList<>();
-        for (int seed : new int[] {1, 2, 4}) {
+        // Of seeds 1 to 5 the third has five failures, enough for a law of its own.
+        for (int seed : new int[] {1, 2, 4, 5}) {
             ReviewedFleet fleet = ReviewedFleet.of(
                     SimulationSettings.large(seed, 50, Output.LARGE_CSV).withYears(2), temp.resolve("fleet" + seed));
             CohortFit pool = fleet.review().estimates().fits().stream()
