@@ -59,23 +59,14 @@ public final class BacktestRun {
             Path folder = store.begin();
             progress.say("backtest " + folder.getName() + ": " + inputs.logs().size() + " logs, "
                     + Pipeline.size(inputs.bytes()));
-            String why = "the process was stopped";
-            boolean published = false;
-            try (SparkSessions.Session session = SparkSessions.open("sensor-rounds", inputs.bytes())) {
-                Outcome outcome = run(session.spark(), logs, inputs, store, folder);
-                store.mark(folder, RunStore.State.DONE, "");
-                store.publish(folder);
-                published = true;
-                return outcome;
-            } catch (Exception e) {
-                // Not only RuntimeException: Spark throws its checked ones undeclared.
-                why = RefusedInput.in(e).map(RefusedInput::getMessage).orElse(e.toString());
-                throw e;
-            } finally {
-                if (!published) {
-                    store.mark(folder, RunStore.State.FAILED, why);
-                }
-            }
+            return store.publishing(
+                    folder,
+                    () -> {
+                        try (SparkSessions.Session session = SparkSessions.open("sensor-rounds", inputs.bytes())) {
+                            return run(session.spark(), logs, inputs, store, folder);
+                        }
+                    },
+                    outcome -> RunStore.State.DONE);
         }
     }
 

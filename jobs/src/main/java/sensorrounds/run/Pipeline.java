@@ -16,7 +16,6 @@ import sensorrounds.assemble.DoubtFindings;
 import sensorrounds.history.Finding;
 import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.Pseudonyms;
-import sensorrounds.ingest.RefusedInput;
 import sensorrounds.report.HtmlReport;
 import sensorrounds.report.ReportData;
 import sensorrounds.report.RunSummary;
@@ -70,24 +69,14 @@ public final class Pipeline {
         RunStore store = new RunStore(options.out(), hadoop);
         Path folder = store.begin();
         progress.say("run " + folder.getName() + ": " + inputs.logs().size() + " logs, " + size(inputs.bytes()));
-        String why = "the process was stopped";
-        boolean published = false;
-        try (SparkSessions.Session session = SparkSessions.open("sensor-rounds", inputs.bytes())) {
-            Outcome outcome = run(session.spark(), logs, inputs, store, folder);
-            store.mark(
-                    folder, outcome.overLimit() ? RunStore.State.DONE_OVER_QUARANTINE_LIMIT : RunStore.State.DONE, "");
-            store.publish(folder);
-            published = true;
-            return outcome;
-        } catch (Exception e) {
-            // Not only RuntimeException: Spark throws its checked ones undeclared.
-            why = RefusedInput.in(e).map(RefusedInput::getMessage).orElse(e.toString());
-            throw e;
-        } finally {
-            if (!published) {
-                store.mark(folder, RunStore.State.FAILED, why);
-            }
-        }
+        return store.publishing(
+                folder,
+                () -> {
+                    try (SparkSessions.Session session = SparkSessions.open("sensor-rounds", inputs.bytes())) {
+                        return run(session.spark(), logs, inputs, store, folder);
+                    }
+                },
+                outcome -> outcome.overLimit() ? RunStore.State.DONE_OVER_QUARANTINE_LIMIT : RunStore.State.DONE);
     }
 
     private Outcome run(SparkSession spark, LogSource logs, RunInputs inputs, RunStore store, Path folder) {

@@ -11,6 +11,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.hadoop.fs.FileAlreadyExistsException;
 import org.apache.hadoop.fs.FileSystem;
@@ -20,8 +22,8 @@ import sensorrounds.ingest.RefusedInput;
 
 /**
  * The output folder: each run in a folder of its own under {@code runs/}, and one small pointer file,
- * {@code latest.json}, that names the run to read; backtests beside them in the same way. A reader sees the whole old run or the whole new one; nothing is
- * overwritten in place, and a run that fails leaves the pointer where it was.
+ * {@code latest.json}, that names the run to read; backtests beside them in the same way. A reader sees the whole old run or
+ * the whole new one; nothing is overwritten in place, and a run that fails leaves the pointer where it was.
  */
 public final class RunStore {
     static final String STATUS = "run-status.json";
@@ -115,6 +117,32 @@ public final class RunStore {
                     e.getMessage(),
                     "a folder in which files can be made",
                     "make it writable, or give another --out");
+        }
+    }
+
+    /**
+     * Has a run's folder filled, and publishes it. When that does not come about the run is marked as failed, with the reason.
+     *
+     * @param fill the work, and what came of it
+     * @param state in which that leaves the run
+     */
+    <T> T publishing(Path run, Supplier<T> fill, Function<T, State> state) {
+        String why = "the process was stopped";
+        boolean published = false;
+        try {
+            T outcome = fill.get();
+            mark(run, state.apply(outcome), "");
+            publish(run);
+            published = true;
+            return outcome;
+        } catch (Exception e) {
+            // Not only RuntimeException: Spark throws its checked ones undeclared.
+            why = RefusedInput.in(e).map(RefusedInput::getMessage).orElse(e.toString());
+            throw e;
+        } finally {
+            if (!published) {
+                mark(run, State.FAILED, why);
+            }
         }
     }
 
