@@ -17,16 +17,16 @@ final class ChanceBar {
         double middle = HEIGHT / 2;
         Svg svg = Svg.open(h, WIDTH, HEIGHT, null, "chance-bar");
         svg.line(MARGIN, middle, WIDTH - MARGIN, middle, "rail");
-        double lower = r.outlook().pHorizonLower();
-        double upper = r.outlook().pHorizonUpper();
+        double lower = r.outlook().chances().pHorizonLower();
+        double upper = r.outlook().chances().pHorizonUpper();
         if (Double.isFinite(lower) && Double.isFinite(upper)) {
             svg.line(x(lower), middle, x(upper), middle, "limits");
         }
         if (r.breakEvenProbability() >= 0 && r.breakEvenProbability() <= 1) {
             svg.line(x(r.breakEvenProbability()), 1, x(r.breakEvenProbability()), HEIGHT - 1, "break-even");
         }
-        if (Double.isFinite(r.outlook().pHorizon())) {
-            svg.circle(x(r.outlook().pHorizon()), middle, 3.6, "dot");
+        if (Double.isFinite(r.outlook().chances().pHorizon())) {
+            svg.circle(x(r.outlook().chances().pHorizon()), middle, 3.6, "dot");
         }
         svg.close();
     }

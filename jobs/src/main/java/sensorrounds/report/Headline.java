@@ -108,7 +108,8 @@ record Headline(
 
     private static List<VehicleSaving> firstVehicles(List<RankedReplacement> now) {
         Map<String, List<RankedReplacement>> byVehicle = now.stream()
-                .collect(Collectors.groupingBy(r -> r.outlook().vehicleId(), TreeMap::new, Collectors.toList()));
+                .collect(Collectors.groupingBy(
+                        r -> r.outlook().sensor().vehicleId(), TreeMap::new, Collectors.toList()));
         return byVehicle.entrySet().stream()
                 .map(e -> new VehicleSaving(e.getKey(), e.getValue().size(), saving(e.getValue())))
                 .sorted(Comparator.comparingDouble(VehicleSaving::saving)

@@ -62,22 +62,24 @@ final class ReplacementSection implements Section {
                 .withTools()
                 .marks(r -> new String[] {
                     "data-depot",
-                    r.outlook().depot() == null
+                    r.outlook().sensor().depot() == null
                             ? "no depot on record"
-                            : r.outlook().depot(),
+                            : r.outlook().sensor().depot(),
                     "data-advice",
                     Words.of(r.advice())
                 })
                 .number("Rank", RankedReplacement::rank, (h1, r) -> h1.text(Format.whole(r.rank())))
                 .column(
                         "Vehicle",
-                        r -> r.outlook().vehicleId(),
+                        r -> r.outlook().sensor().vehicleId(),
                         (h1, r) -> Cells.vehicle(
-                                h1, r.outlook().vehicleId(), r.outlook().depot()))
+                                h1,
+                                r.outlook().sensor().vehicleId(),
+                                r.outlook().sensor().depot()))
                 .column("Place and sensor", (h1, r) -> placeAndSensor(h1, r.outlook()))
                 .measured(
                         "Age and last report", r -> sortableAge(r.outlook()), (h1, r) -> ageAndReport(h1, r.outlook()))
-                .number("Chance of failing", r -> r.outlook().pHorizon(), ReplacementSection::chance)
+                .number("Chance of failing", r -> r.outlook().chances().pHorizon(), ReplacementSection::chance)
                 .number("Cost now, later", RankedReplacement::costNow, (h1, r) -> costs(h1, r, currency))
                 .number("Saving", RankedReplacement::saving, (h1, r) -> saving(h1, r, currency))
                 .column("Advice", r -> Words.of(r.advice()), ReplacementSection::advice)
@@ -86,38 +88,46 @@ final class ReplacementSection implements Section {
 
     private static void placeAndSensor(Html h, SensorOutlook o) {
         h.open("span", "class", "place")
-                .data(Words.place(o.position(), o.wheelSet()))
+                .data(Words.place(o.sensor().position(), o.sensor().wheelSet()))
                 .close();
         h.open("span", "class", "under");
-        Cells.sensorOr(h, o.sensorId(), "no ID on record");
+        Cells.sensorOr(h, o.sensor().sensorId(), "no ID on record");
         h.close().open("span", "class", "under");
-        if (o.part() == null) {
+        if (o.sensor().part() == null) {
             h.text("part not known");
         } else {
-            h.text("part ").data(o.part());
+            h.text("part ").data(o.sensor().part());
         }
         h.close();
     }
 
     private static void ageAndReport(Html h, SensorOutlook o) {
-        h.text(o.ageDays() == null ? "age not known" : Format.age(o.ageDays()));
+        h.text(
+                o.sensor().ageDays() == null
+                        ? "age not known"
+                        : Format.age(o.sensor().ageDays()));
         h.open("span", "class", "under");
-        h.text((o.ageDays() == null ? "" : Words.of(o.basis()) + "; ") + Words.of(o.lastReport()));
-        if (o.lastReadOn() != null) {
+        h.text((o.sensor().ageDays() == null ? "" : Words.of(o.sensor().basis()) + "; ")
+                + Words.of(o.sensor().lastReport()));
+        if (o.sensor().lastReadOn() != null) {
             h.text(", ");
-            Cells.day(h, o.lastReadOn());
+            Cells.day(h, o.sensor().lastReadOn());
         }
         h.close();
     }
 
     private static void chance(Html h, RankedReplacement r) {
         SensorOutlook o = r.outlook();
-        if (Double.isNaN(o.pHorizon())) {
+        if (Double.isNaN(o.chances().pHorizon())) {
             h.element("span", "none: no curve fits", "class", "quiet");
             return;
         }
-        h.element("span", Format.chance(o.pHorizon()), "class", "key");
-        h.element("span", " (" + Format.chances(o.pHorizonLower(), o.pHorizonUpper()) + ")", "class", "limits-text");
+        h.element("span", Format.chance(o.chances().pHorizon()), "class", "key");
+        h.element(
+                "span",
+                " (" + Format.chances(o.chances().pHorizonLower(), o.chances().pHorizonUpper()) + ")",
+                "class",
+                "limits-text");
         ChanceBar.write(h, r);
         h.element("span", breakEven(r), "class", "under");
     }
@@ -128,7 +138,8 @@ final class ReplacementSection implements Section {
         if (Double.isNaN(p) || p > 1) {
             return "none is high enough to pay";
         }
-        return (r.outlook().pHorizon() > p ? "over the " : "under the ") + Format.chance(p) + " from which it pays";
+        return (r.outlook().chances().pHorizon() > p ? "over the " : "under the ") + Format.chance(p)
+                + " from which it pays";
     }
 
     private static void costs(Html h, RankedReplacement r, String currency) {
@@ -156,7 +167,7 @@ final class ReplacementSection implements Section {
 
     /** Sensors of unknown age sort behind all others. */
     private static double sortableAge(SensorOutlook o) {
-        return o.ageDays() == null ? Double.NaN : o.ageDays();
+        return o.sensor().ageDays() == null ? Double.NaN : o.sensor().ageDays();
     }
 
     private static String money(Costs c, double amount) {

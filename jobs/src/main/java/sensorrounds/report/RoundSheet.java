@@ -93,12 +93,12 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
             }
         }
         for (RankedReplacement r : data.ranked().rows()) {
-            RoundStop stop = stops.get(r.outlook().vehicleId());
+            RoundStop stop = stops.get(r.outlook().sensor().vehicleId());
             if (stop != null && stop.call().lines().stream().anyMatch(l -> sameLife(l, r))) {
                 continue;
             }
             if (r.advice().urgency().compareTo(Urgency.WHEN_IT_SUITS) <= 0) {
-                add(byDepot, r.outlook().depot(), r.outlook().vehicleId(), replacement(data, r));
+                add(byDepot, r.outlook().sensor().depot(), r.outlook().sensor().vehicleId(), replacement(data, r));
             }
         }
         for (UnmonitoredWheel w : data.unmonitored().rows()) {
@@ -153,7 +153,7 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
     }
 
     private static boolean sameLife(RankedReplacement a, RankedReplacement b) {
-        return a.outlook().lifeId().equals(b.outlook().lifeId());
+        return a.outlook().sensor().lifeId().equals(b.outlook().sensor().lifeId());
     }
 
     private static List<VehicleTasks> vehicles(Map<String, List<Task>> byVehicle, Map<String, RoundStop> stops) {
@@ -199,11 +199,11 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
     }
 
     private static Task replacement(ReportData data, RankedReplacement r) {
-        String detail = (Double.isNaN(r.outlook().pHorizon())
+        String detail = (Double.isNaN(r.outlook().chances().pHorizon())
                         ? ""
                         : "chance of failing within " + Format.count(data.run().horizonDays(), "day") + " "
-                                + Format.chance(r.outlook().pHorizon()) + ", ")
-                + Words.of(r.outlook().lastReport());
+                                + Format.chance(r.outlook().chances().pHorizon()) + ", ")
+                + Words.of(r.outlook().sensor().lastReport());
         String what = switch (r.advice()) {
             case REPLACE_NOW -> "Replace the sensor";
             case READ_FIRST -> "Read first; replace it if it does not answer";
@@ -216,10 +216,11 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
         };
         return new Task(
                 r.advice().urgency() == Urgency.NOW ? Weight.REASON_TO_STOP : Weight.WHILE_THERE,
-                Words.place(r.outlook().position(), r.outlook().wheelSet()),
-                r.outlook().position(),
-                r.outlook().sensorId(),
-                r.outlook().part(),
+                Words.place(
+                        r.outlook().sensor().position(), r.outlook().sensor().wheelSet()),
+                r.outlook().sensor().position(),
+                r.outlook().sensor().sensorId(),
+                r.outlook().sensor().part(),
                 what,
                 detail,
                 r.advice().urgency() == Urgency.NOW && !Double.isNaN(r.saving()) ? r.saving() : 0);

@@ -6,6 +6,7 @@ import org.apache.spark.sql.types.DataType;
 import org.apache.spark.sql.types.DataTypes;
 import org.apache.spark.sql.types.Metadata;
 import org.apache.spark.sql.types.MetadataBuilder;
+import sensorrounds.visit.WheelPosition;
 
 /**
  * One column of a stored table.
@@ -31,6 +32,14 @@ public record Column<T>(String name, DataType type, String meaning, Getter<T> va
         return new Column<>(name, DataTypes.StringType, meaning, r -> {
             Object v = value.apply(r);
             return v == null ? null : ((Enum<?>) v).name();
+        });
+    }
+
+    /** Text of a wheel's place; null for none. */
+    public static <T> Column<T> place(String name, String meaning, Getter<T> value) {
+        return new Column<>(name, DataTypes.StringType, meaning, r -> {
+            Object v = value.apply(r);
+            return v == null ? null : ((WheelPosition) v).code();
         });
     }
 

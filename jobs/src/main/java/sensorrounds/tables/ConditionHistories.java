@@ -2,6 +2,7 @@ package sensorrounds.tables;
 
 import static sensorrounds.tables.Column.day;
 import static sensorrounds.tables.Column.number;
+import static sensorrounds.tables.Column.place;
 import static sensorrounds.tables.Column.text;
 
 import java.util.List;
@@ -15,10 +16,7 @@ public final class ConditionHistories {
                     + "now, and of all sensors on vehicles whose warning recurs.",
             List.of(
                     text("vehicle_id", "Vehicle.", ConditionMoment::vehicleId),
-                    text(
-                            "position",
-                            "Place.",
-                            m -> m.position() == null ? null : m.position().code()),
+                    place("position", "Place.", ConditionMoment::position),
                     text("wheel_set", "Wheel set; null for a vehicle with one set.", ConditionMoment::wheelSet),
                     text("sensor_id", "Sensor.", ConditionMoment::sensorId),
                     day("day", "Day of the read.", ConditionMoment::day),

@@ -1,6 +1,7 @@
 package sensorrounds.tables;
 
 import static sensorrounds.tables.Column.day;
+import static sensorrounds.tables.Column.place;
 import static sensorrounds.tables.Column.text;
 import static sensorrounds.tables.Column.word;
 
@@ -19,10 +20,7 @@ public final class Findings {
                     day("day", "Day of the visit that shows it; null when it concerns no one visit.", Finding::day),
                     word("kind", "Kind of contradiction.", Finding::kind),
                     text("sensor_id", "Sensor; null when it concerns the vehicle.", Finding::sensorId),
-                    text(
-                            "position",
-                            "Place; null when it concerns no one place.",
-                            f -> f.position() == null ? null : f.position().code()),
+                    place("position", "Place; null when it concerns no one place.", Finding::position),
                     text(
                             "wheel_set",
                             "Wheel set of that place; null with one set, or when it concerns no one place.",

@@ -2,11 +2,14 @@ package sensorrounds.tables;
 
 import static sensorrounds.tables.Column.day;
 import static sensorrounds.tables.Column.number;
+import static sensorrounds.tables.Column.place;
 import static sensorrounds.tables.Column.text;
 import static sensorrounds.tables.Column.whole;
 import static sensorrounds.tables.Column.word;
 
 import java.util.List;
+import sensorrounds.outlook.SensorInService;
+import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.replacement.RankedReplacement;
 
 /** Stored table: the ranked replacement list, with the outlook behind each line. */
@@ -17,91 +20,62 @@ public final class RankedReplacements {
                     + " wait, sensors to watch and sensors to keep. A rank is no verdict on safety.",
             List.of(
                     whole("rank", "Rank from 1.", RankedReplacement::rank),
-                    text("vehicle_id", "Vehicle.", r -> r.outlook().vehicleId()),
-                    text(
-                            "depot",
-                            "Depot; null when not known.",
-                            r -> r.outlook().depot()),
-                    text(
-                            "vehicle_class",
-                            "Class; null when not known.",
-                            r -> r.outlook().vehicleClass()),
-                    text(
-                            "position",
-                            "Place.",
-                            r -> r.outlook().position() == null
-                                    ? null
-                                    : r.outlook().position().code()),
-                    text(
-                            "wheel_set",
-                            "Wheel set; null for a vehicle with one set.",
-                            r -> r.outlook().wheelSet()),
-                    text("sensor_id", "Sensor.", r -> r.outlook().sensorId()),
-                    text(
-                            "part",
-                            "Part number; null when not known.",
-                            r -> r.outlook().part()),
+                    text("vehicle_id", "Vehicle.", sensor(SensorInService::vehicleId)),
+                    text("depot", "Depot; null when not known.", sensor(SensorInService::depot)),
+                    text("vehicle_class", "Class; null when not known.", sensor(SensorInService::vehicleClass)),
+                    place("position", "Place.", sensor(SensorInService::position)),
+                    text("wheel_set", "Wheel set; null for a vehicle with one set.", sensor(SensorInService::wheelSet)),
+                    text("sensor_id", "Sensor.", sensor(SensorInService::sensorId)),
+                    text("part", "Part number; null when not known.", sensor(SensorInService::part)),
                     word("advice", "What the ranking suggests.", RankedReplacement::advice),
                     whole(
                             "age_days",
                             "Age, days; null when its origin is not known.",
-                            r -> r.outlook().ageDays()),
-                    word("basis", "On what the age rests.", r -> r.outlook().basis()),
-                    word(
-                            "last_report",
-                            "State at its last reading.",
-                            r -> r.outlook().lastReport()),
-                    day("last_read_on", "Day of that reading.", r -> r.outlook().lastReadOn()),
+                            sensor(SensorInService::ageDays)),
+                    word("basis", "On what the age rests.", sensor(SensorInService::basis)),
+                    word("last_report", "State at its last reading.", sensor(SensorInService::lastReport)),
+                    day("last_read_on", "Day of that reading.", sensor(SensorInService::lastReadOn)),
                     number(
                             "failure_ratio",
                             "Hazard against that of all sensors of its age: the factor that brings the cohort's law to"
                                     + " p_fail.",
-                            r -> r.outlook().failureRatio()),
+                            chances(SensorOutlook.Chances::failureRatio)),
                     word(
                             "outlook_method",
                             "What the probabilities rest on: HIDDEN_CONDITION (all readings and warnings so far) or"
                                     + " SURVIVAL_AND_LAST_REPORT.",
-                            r -> r.outlook().method()),
+                            grounds(SensorOutlook.Grounds::method)),
                     text(
                             "outlook_why",
                             "Why it is not the hidden condition; empty when it is.",
-                            r -> r.outlook().why()),
+                            grounds(SensorOutlook.Grounds::why)),
                     number(
                             "p_weak",
                             "Probability of being weak, still answering; null without the hidden condition.",
-                            r -> r.outlook().pWeak()),
+                            chances(SensorOutlook.Chances::pWeak)),
                     whole(
                             "set_failures",
                             "Sensors of known age that failed on its vehicle so far; 0 without the hidden condition.",
-                            r -> r.outlook().setFailures()),
+                            chances(SensorOutlook.Chances::setFailures)),
                     number(
                             "set_ratio",
                             "How many times as fast the sensors of its vehicle fail as others, from those failures and"
                                     + " the time without; 1 where failures of one vehicle are not found to be alike.",
-                            r -> r.outlook().setRatio()),
+                            chances(SensorOutlook.Chances::setRatio)),
                     number(
                             "p_failed_already",
                             "Probability of not working already, unnoticed since its last answer.",
-                            r -> r.outlook().pNow()),
-                    number(
-                            "p_fail_30d",
-                            "Probability of not working 30 days on.",
-                            r -> r.outlook().p30()),
-                    number("p_fail_90d", "The same, 90 days.", r -> r.outlook().p90()),
-                    number(
-                            "p_fail_180d",
-                            "The same, 180 days.",
-                            r -> r.outlook().p180()),
-                    number(
-                            "p_fail_365d",
-                            "The same, 365 days.",
-                            r -> r.outlook().p365()),
+                            chances(SensorOutlook.Chances::pNow)),
+                    number("p_fail_30d", "Probability of not working 30 days on.", chances(SensorOutlook.Chances::p30)),
+                    number("p_fail_90d", "The same, 90 days.", chances(SensorOutlook.Chances::p90)),
+                    number("p_fail_180d", "The same, 180 days.", chances(SensorOutlook.Chances::p180)),
+                    number("p_fail_365d", "The same, 365 days.", chances(SensorOutlook.Chances::p365)),
                     number(
                             "p_fail",
                             "Probability of not working at the end of the planning horizon.",
-                            r -> r.outlook().pHorizon()),
-                    number("p_fail_lower", "Lower 95 % limit.", r -> r.outlook().pHorizonLower()),
-                    number("p_fail_upper", "Upper 95 % limit.", r -> r.outlook().pHorizonUpper()),
+                            chances(SensorOutlook.Chances::pHorizon)),
+                    number("p_fail_lower", "Lower 95 % limit.", chances(SensorOutlook.Chances::pHorizonLower)),
+                    number("p_fail_upper", "Upper 95 % limit.", chances(SensorOutlook.Chances::pHorizonUpper)),
                     number(
                             "break_even_probability",
                             "p_fail from which replacing pays at a stop that happens anyway; null when none does.",
@@ -123,15 +97,21 @@ public final class RankedReplacements {
                             RankedReplacement::stopSaving),
                     day("next_stop", "Next booked stop of the vehicle; null when none.", RankedReplacement::nextStop),
                     text("reason", "Why it stands here.", RankedReplacement::reason),
-                    text(
-                            "cohort",
-                            "Cohort whose law of life was used.",
-                            r -> r.outlook().cohort()),
-                    text(
-                            "rung",
-                            "Rung of the fallback ladder it stands on.",
-                            r -> r.outlook().rung()),
-                    text("life_id", "Key of its life.", r -> r.outlook().lifeId())));
+                    text("cohort", "Cohort whose law of life was used.", grounds(SensorOutlook.Grounds::cohort)),
+                    text("rung", "Rung of the fallback ladder it stands on.", grounds(SensorOutlook.Grounds::rung)),
+                    text("life_id", "Key of its life.", sensor(SensorInService::lifeId))));
 
     private RankedReplacements() {}
+
+    private static Column.Getter<RankedReplacement> sensor(Column.Getter<SensorInService> value) {
+        return line -> value.apply(line.outlook().sensor());
+    }
+
+    private static Column.Getter<RankedReplacement> chances(Column.Getter<SensorOutlook.Chances> value) {
+        return line -> value.apply(line.outlook().chances());
+    }
+
+    private static Column.Getter<RankedReplacement> grounds(Column.Getter<SensorOutlook.Grounds> value) {
+        return line -> value.apply(line.outlook().grounds());
+    }
 }

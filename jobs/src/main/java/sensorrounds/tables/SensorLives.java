@@ -2,6 +2,7 @@ package sensorrounds.tables;
 
 import static sensorrounds.tables.Column.count;
 import static sensorrounds.tables.Column.day;
+import static sensorrounds.tables.Column.place;
 import static sensorrounds.tables.Column.text;
 import static sensorrounds.tables.Column.whole;
 import static sensorrounds.tables.Column.word;
@@ -20,7 +21,7 @@ public final class SensorLives {
                     text("sensor_id", "ID the sensor sends, hexadecimal.", SensorLife::sensorId),
                     whole("generation", "1, or more when a new sensor was given the old ID.", SensorLife::generation),
                     text("part", "Part number of the sensor; null when not known.", SensorLife::part),
-                    text("position", "Place where it was last read.", l -> code(l)),
+                    place("position", "Place where it was last read.", SensorLife::position),
                     text("wheel_set", "Wheel set; null for a vehicle with one set.", SensorLife::wheelSet),
                     day("fitted_on", "Day of fitting; null when not known.", SensorLife::fittedOn),
                     word("basis", "On what the fitting day rests.", SensorLife::basis),
@@ -75,8 +76,4 @@ public final class SensorLives {
                             (long) l.readings().size())));
 
     private SensorLives() {}
-
-    private static String code(SensorLife l) {
-        return l.position() == null ? null : l.position().code();
-    }
 }

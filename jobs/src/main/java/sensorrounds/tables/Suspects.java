@@ -1,6 +1,7 @@
 package sensorrounds.tables;
 
 import static sensorrounds.tables.Column.number;
+import static sensorrounds.tables.Column.place;
 import static sensorrounds.tables.Column.text;
 import static sensorrounds.tables.Column.whole;
 
@@ -23,12 +24,10 @@ public final class Suspects {
                             "suspect_order",
                             "1 for the most probable.",
                             l -> l.suspect().order()),
-                    text(
+                    place(
                             "position",
                             "Place; null when no one place is meant.",
-                            l -> l.suspect().position() == null
-                                    ? null
-                                    : l.suspect().position().code()),
+                            l -> l.suspect().position()),
                     text(
                             "sensor_id",
                             "Sensor; null for 'not a sensor'.",

@@ -1,6 +1,7 @@
 package sensorrounds.tables;
 
 import static sensorrounds.tables.Column.day;
+import static sensorrounds.tables.Column.place;
 import static sensorrounds.tables.Column.text;
 import static sensorrounds.tables.Column.word;
 
@@ -20,10 +21,7 @@ public final class UnmonitoredWheels {
                             UnmonitoredWheel::certainty),
                     text("vehicle_id", "Vehicle.", UnmonitoredWheel::vehicleId),
                     text("depot", "Depot; null when not known.", UnmonitoredWheel::depot),
-                    text(
-                            "position",
-                            "Place; null when the whole vehicle is meant.",
-                            u -> u.position() == null ? null : u.position().code()),
+                    place("position", "Place; null when the whole vehicle is meant.", UnmonitoredWheel::position),
                     text("wheel_set", "Wheel set; null for a vehicle with one set.", UnmonitoredWheel::wheelSet),
                     text(
                             "sensor_id",

@@ -2,6 +2,7 @@ package sensorrounds.tables;
 
 import static sensorrounds.tables.Column.day;
 import static sensorrounds.tables.Column.number;
+import static sensorrounds.tables.Column.place;
 import static sensorrounds.tables.Column.text;
 import static sensorrounds.tables.Column.word;
 
@@ -16,10 +17,7 @@ public final class WatchList {
             List.of(
                     text("vehicle_id", "Vehicle.", WatchEntry::vehicleId),
                     text("depot", "Depot; null when not known.", WatchEntry::depot),
-                    text(
-                            "position",
-                            "Place.",
-                            e -> e.position() == null ? null : e.position().code()),
+                    place("position", "Place.", WatchEntry::position),
                     text("wheel_set", "Wheel set; null for a vehicle with one set.", WatchEntry::wheelSet),
                     text("sensor_id", "Sensor.", WatchEntry::sensorId),
                     text("part", "Part number; null when not known.", WatchEntry::part),

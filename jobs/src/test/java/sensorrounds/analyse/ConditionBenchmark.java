@@ -25,7 +25,6 @@ import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.VisitSummary;
 import sensorrounds.outlook.ReportCells;
 import sensorrounds.outlook.ReportRatios;
-import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.review.Conditions;
 import sensorrounds.review.Estimates;
 import sensorrounds.review.FleetCounts;
@@ -113,13 +112,13 @@ final class ConditionBenchmark {
         Broadcast<VehicleReviewer> shared = spark.broadcast(reviewer);
         double simpler = histories
                 .mapToDouble(h -> shared.value().simplerOutlooks(h).stream()
-                        .mapToDouble(SensorOutlook::p365)
+                        .mapToDouble(o -> o.chances().p365())
                         .sum())
                 .sum();
         clock.say(String.format(Locale.ROOT, "simpler outlooks (drawn again): %.0f failures in a year", simpler));
         double expected = histories
                 .mapToDouble(h -> shared.value().outlooks(h).stream()
-                        .mapToDouble(SensorOutlook::p365)
+                        .mapToDouble(o -> o.chances().p365())
                         .sum())
                 .sum();
         clock.say(String.format(

@@ -9,6 +9,7 @@ import sensorrounds.history.FollowUp;
 import sensorrounds.history.OriginBasis;
 import sensorrounds.history.Repair;
 import sensorrounds.outlook.LastReport;
+import sensorrounds.outlook.SensorInService;
 import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.recurrence.RecurringVehicle;
@@ -76,29 +77,22 @@ final class SampleLists {
             LastReport report,
             double p) {
         return new SensorOutlook(
-                vehicle,
-                depot,
-                "van",
-                place,
-                set,
-                sensor,
-                vehicle + "/" + sensor + "/1",
-                part,
-                age,
-                age == null ? OriginBasis.UNKNOWN : OriginBasis.VEHICLE_FIRST_USE,
-                report,
-                SampleReport.AS_OF.minusDays(40),
-                1,
-                p / 9,
-                p / 6,
-                p / 2,
-                p,
-                Math.min(1, p * 1.7),
-                p,
-                Math.max(0, p * 0.7),
-                Math.min(1, p * 1.3),
-                "van",
-                "own fit");
+                new SensorInService(
+                        vehicle,
+                        depot,
+                        "van",
+                        place,
+                        set,
+                        sensor,
+                        vehicle + "/" + sensor + "/1",
+                        part,
+                        age,
+                        age == null ? OriginBasis.UNKNOWN : OriginBasis.VEHICLE_FIRST_USE,
+                        report,
+                        SampleReport.AS_OF.minusDays(40)),
+                new SensorOutlook.Chances(
+                        1, p / 9, p / 6, p / 2, p, Math.min(1, p * 1.7), p, Math.max(0, p * 0.7), Math.min(1, p * 1.3)),
+                SensorOutlook.Grounds.ofLaw("van", "own fit"));
     }
 
     static List<UnmonitoredWheel> unmonitored() {

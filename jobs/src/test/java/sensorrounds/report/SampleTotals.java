@@ -30,7 +30,7 @@ final class SampleTotals {
             List<FollowUp> followUps) {
         FleetTotals totals = new FleetTotals();
         ranked.stream()
-                .collect(Collectors.groupingBy(r -> r.outlook().vehicleId()))
+                .collect(Collectors.groupingBy(r -> r.outlook().sensor().vehicleId()))
                 .forEach((id, lines) -> totals.add(
                         new VehicleReview(id, lines, List.of(), List.of(), null, List.of(), List.of(), null)));
         for (RecurringVehicle v : recurring) {

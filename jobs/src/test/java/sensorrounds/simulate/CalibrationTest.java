@@ -50,10 +50,10 @@ class CalibrationTest {
 
     private enum Horizon {
         // Least and most observed for one expected; set before the outlook by hidden condition was first looked at.
-        D30(30, 0.7, 1.35, SensorOutlook::p30),
-        D90(90, 0.75, 1.3, SensorOutlook::p90),
-        D180(180, 0.8, 1.25, SensorOutlook::p180),
-        D365(365, 0.8, 1.25, SensorOutlook::p365);
+        D30(30, 0.7, 1.35, o -> o.chances().p30()),
+        D90(90, 0.75, 1.3, o -> o.chances().p90()),
+        D180(180, 0.8, 1.25, o -> o.chances().p180()),
+        D365(365, 0.8, 1.25, o -> o.chances().p365());
 
         final int days;
         final double leastRatio;
@@ -90,21 +90,21 @@ class CalibrationTest {
     private static Map<String, Predicate<Forecast>> groups() {
         Map<String, Predicate<Forecast>> groups = new LinkedHashMap<>();
         groups.put("all", f -> true);
-        groups.put("age by first use", f -> f.outlook().basis() == OriginBasis.VEHICLE_FIRST_USE);
-        groups.put("age by the first tyre", f -> f.outlook().basis() == OriginBasis.TYRE_DATE);
-        groups.put("age by fitting on record", f -> f.outlook().basis() == OriginBasis.RECORDED_FITTING);
-        groups.put("age not known", f -> f.outlook().basis() == OriginBasis.UNKNOWN);
+        groups.put("age by first use", f -> f.outlook().sensor().basis() == OriginBasis.VEHICLE_FIRST_USE);
+        groups.put("age by the first tyre", f -> f.outlook().sensor().basis() == OriginBasis.TYRE_DATE);
+        groups.put("age by fitting on record", f -> f.outlook().sensor().basis() == OriginBasis.RECORDED_FITTING);
+        groups.put("age not known", f -> f.outlook().sensor().basis() == OriginBasis.UNKNOWN);
         for (int years = 0; years < 8; years += 2) {
             int from = years;
             groups.put(from + " to " + (from + 2) + " years old", f -> {
-                Integer age = f.outlook().ageDays();
+                Integer age = f.outlook().sensor().ageDays();
                 return age != null && age >= 365.25 * from && age < 365.25 * (from + 2);
             });
         }
         for (LastReport report : LastReport.values()) {
             groups.put(
                     "last report " + report.name().toLowerCase(Locale.ROOT).replace('_', ' '),
-                    f -> f.outlook().lastReport() == report);
+                    f -> f.outlook().sensor().lastReport() == report);
         }
         return groups;
     }
@@ -174,7 +174,7 @@ class CalibrationTest {
     void everySensorHeardIsForecastByItsHiddenCondition() {
         assertThat(fleet.review().condition().status()).isEqualTo(HiddenFit.Status.CONVERGED);
         assertThat(fleet.forecasts().stream()
-                        .filter(f -> f.outlook().method() == SensorOutlook.Method.HIDDEN_CONDITION)
+                        .filter(f -> f.outlook().grounds().method() == SensorOutlook.Method.HIDDEN_CONDITION)
                         .count())
                 .isGreaterThan(fleet.forecasts().size() * 99L / 100);
     }
@@ -182,8 +182,9 @@ class CalibrationTest {
     /** A twentieth of the expected number, and four standard deviations for chance. */
     @Test
     void asManySensorsAreWeakAsTheChancesSay() {
-        double expected =
-                fleet.forecasts().stream().mapToDouble(f -> f.outlook().pWeak()).sum();
+        double expected = fleet.forecasts().stream()
+                .mapToDouble(f -> f.outlook().chances().pWeak())
+                .sum();
         long observed = fleet.forecasts().stream()
                 .filter(f -> f.weak() && f.failsInDays() > 0)
                 .count();

@@ -89,9 +89,11 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                 inputs.parts(),
                 asOf);
         Map<String, SensorOutlook> alone = new HashMap<>();
-        histories.forEach(h -> reviewer.outlooks(h).forEach(o -> alone.put(o.lifeId(), o)));
+        histories.forEach(
+                h -> reviewer.outlooks(h).forEach(o -> alone.put(o.sensor().lifeId(), o)));
         Map<String, SensorOutlook> simpler = new HashMap<>();
-        histories.forEach(h -> reviewer.simplerOutlooks(h).forEach(o -> simpler.put(o.lifeId(), o)));
+        histories.forEach(h ->
+                reviewer.simplerOutlooks(h).forEach(o -> simpler.put(o.sensor().lifeId(), o)));
         return new ReviewedFleet(review, forecasts(settings, review, simpler, alone, asOf), asOf, histories);
     }
 
@@ -109,14 +111,15 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                         .forEach(s -> truth.put(v.register().vehicleId() + "/" + s.sensor().id, s.sensor())));
         // A wheel that was silent before anyone knew its ID has a life without one, and no truth to be held against.
         return review.ranked().stream()
-                .filter(line -> !line.outlook().sensorId().startsWith("no-id-"))
+                .filter(line -> !line.outlook().sensor().sensorId().startsWith("no-id-"))
                 .map(line -> {
                     SensorOutlook o = line.outlook();
-                    SimulatedSensor s = truth.get(o.vehicleId() + "/" + o.sensorId());
+                    SimulatedSensor s =
+                            truth.get(o.sensor().vehicleId() + "/" + o.sensor().sensorId());
                     return new Forecast(
                             line,
-                            simpler.get(o.lifeId()),
-                            alone.get(o.lifeId()),
+                            simpler.get(o.sensor().lifeId()),
+                            alone.get(o.sensor().lifeId()),
                             s.failDay() - asOf.toEpochDay(),
                             s.weakOn((int) asOf.toEpochDay()),
                             s.origin == SimulatedSensor.Origin.ORIGINAL);

@@ -22,7 +22,8 @@ class SetMatesForecastTest {
         assertThat(fleet.review().likeness().variance()).isBetween(0.2, 1.5);
         assertThat(brier(fleet, Forecast::outlook) / brier(fleet, Forecast::alone))
                 .isLessThan(1);
-        assertThat(fleet.forecasts().stream().mapToDouble(f -> f.outlook().setRatio()))
+        assertThat(fleet.forecasts().stream()
+                        .mapToDouble(f -> f.outlook().chances().setRatio()))
                 .as("some vehicles are worse than others")
                 .anyMatch(r -> r > 1.5)
                 .anyMatch(r -> r < 0.9);
@@ -57,7 +58,7 @@ class SetMatesForecastTest {
     private static double brier(ReviewedFleet fleet, Function<Forecast, SensorOutlook> outlook) {
         return fleet.forecasts().stream()
                 .mapToDouble(f -> {
-                    double off = outlook.apply(f).p365() - (f.failsInDays() <= 365 ? 1 : 0);
+                    double off = outlook.apply(f).chances().p365() - (f.failsInDays() <= 365 ? 1 : 0);
                     return off * off;
                 })
                 .average()

@@ -43,13 +43,15 @@ class SmallFleetTest {
             forecasts.addAll(fleet.forecasts());
         }
         long seen = forecasts.stream().filter(f -> f.failsInDays() <= 365).count();
-        double expected =
-                forecasts.stream().mapToDouble(f -> f.outlook().p365()).sum();
+        double expected = forecasts.stream()
+                .mapToDouble(f -> f.outlook().chances().p365())
+                .sum();
         assertThat(seen / expected).isBetween(0.6, 1.6);
         assertThat(forecasts).allSatisfy(f -> {
-            assertThat(f.outlook().pHorizonUpper())
-                    .isGreaterThan(1.3 * f.outlook().pHorizon());
-            assertThat(f.outlook().pHorizonLower()).isLessThan(f.outlook().pHorizon());
+            assertThat(f.outlook().chances().pHorizonUpper())
+                    .isGreaterThan(1.3 * f.outlook().chances().pHorizon());
+            assertThat(f.outlook().chances().pHorizonLower())
+                    .isLessThan(f.outlook().chances().pHorizon());
         });
     }
 }

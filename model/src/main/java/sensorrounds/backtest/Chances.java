@@ -12,7 +12,12 @@ import sensorrounds.outlook.SensorOutlook;
 public record Chances(double now, double within30, double within90, double within180, double within365)
         implements Serializable {
     static Chances of(SensorOutlook o) {
-        return new Chances(o.pNow(), o.p30(), o.p90(), o.p180(), o.p365());
+        return new Chances(
+                o.chances().pNow(),
+                o.chances().p30(),
+                o.chances().p90(),
+                o.chances().p180(),
+                o.chances().p365());
     }
 
     /** Chance of having failed by the end of a horizon. */

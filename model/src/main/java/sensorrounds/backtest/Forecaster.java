@@ -52,21 +52,22 @@ public final class Forecaster implements Serializable {
         history.lives().forEach(life -> lives.put(life.lifeId(), life));
         Map<String, Chances> byAge = new HashMap<>();
         for (SensorOutlook o : Outlooks.of(history, laws, ratios, (life, day) -> LastReport.SOUND, settings, cut)) {
-            byAge.put(o.lifeId(), Chances.of(o));
+            byAge.put(o.sensor().lifeId(), Chances.of(o));
         }
         List<Forecast> forecasts = new ArrayList<>();
         for (RankedReplacement line : lines) {
             SensorOutlook o = line.outlook();
             forecasts.add(new Forecast(
                     cut,
-                    o.vehicleId(),
-                    o.lifeId(),
-                    o.ageDays(),
-                    supposedAge(history, lives.get(o.lifeId()), o.ageDays()),
-                    o.lastReport(),
+                    o.sensor().vehicleId(),
+                    o.sensor().lifeId(),
+                    o.sensor().ageDays(),
+                    supposedAge(
+                            history, lives.get(o.sensor().lifeId()), o.sensor().ageDays()),
+                    o.sensor().lastReport(),
                     line.advice(),
                     Chances.of(o),
-                    byAge.get(o.lifeId())));
+                    byAge.get(o.sensor().lifeId())));
         }
         return forecasts;
     }

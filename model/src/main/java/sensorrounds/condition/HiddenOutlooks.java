@@ -106,8 +106,8 @@ public final class HiddenOutlooks {
         }
         take(history);
         for (SensorOutlook o : outlooks) {
-            if (o.method() == SensorOutlook.Method.HIDDEN_CONDITION) {
-                addMoments(all, o, mixture(history, lives.get(o.lifeId()), o));
+            if (o.grounds().method() == SensorOutlook.Method.HIDDEN_CONDITION) {
+                addMoments(all, o, mixture(history, lives.get(o.sensor().lifeId()), o));
             }
         }
         return all;
@@ -129,7 +129,13 @@ public final class HiddenOutlooks {
         }
         double sum = total;
         byDay.forEach((day, c) -> all.add(new ConditionMoment(
-                o.vehicleId(), o.position(), o.wheelSet(), o.sensorId(), day, c[0] / sum, c[1] / sum)));
+                o.sensor().vehicleId(),
+                o.sensor().position(),
+                o.sensor().wheelSet(),
+                o.sensor().sensorId(),
+                day,
+                c[0] / sum,
+                c[1] / sum)));
     }
 
     /** Readings of every life of a vehicle that can have them, for the fit. */
@@ -163,8 +169,8 @@ public final class HiddenOutlooks {
     }
 
     private SensorOutlook of(VehicleHistory history, SensorOutlook simpler) {
-        SensorLife life = lives.get(simpler.lifeId());
-        if (simpler.cohort() == null) {
+        SensorLife life = lives.get(simpler.sensor().lifeId());
+        if (simpler.grounds().cohort() == null) {
             return simpler.because("no law of life could be fitted for sensors like it");
         }
         boolean ageKnown = ageKnown(life);
@@ -180,7 +186,7 @@ public final class HiddenOutlooks {
         if (mixture.isEmpty()) {
             return simpler.because("its age is past what the model reckons with");
         }
-        return chances(mixture, simpler).map(simpler::with).orElseGet(() -> simpler.because(CONTRADICTORY));
+        return chances(mixture, simpler).map(simpler::byCondition).orElseGet(() -> simpler.because(CONTRADICTORY));
     }
 
     private static boolean ageKnown(SensorLife life) {
@@ -192,7 +198,14 @@ public final class HiddenOutlooks {
 
     private List<Mixed> mixture(VehicleHistory history, SensorLife life, SensorOutlook simpler) {
         return ageKnown(life)
-                ? HiddenReadings.of(life, visits, unheard.days(life), fit.model(), simpler.cohort(), asOf).stream()
+                ? HiddenReadings.of(
+                                life,
+                                visits,
+                                unheard.days(life),
+                                fit.model(),
+                                simpler.grounds().cohort(),
+                                asOf)
+                        .stream()
                         .map(r -> new Mixed(r, 1, life.fittedOn()))
                         .toList()
                 : ages(history, life, simpler);
@@ -204,11 +217,21 @@ public final class HiddenOutlooks {
         double most = used == null ? Double.POSITIVE_INFINITY : Math.max(0, ChronoUnit.DAYS.between(used, first));
         LocalDate before = life.fittedNotBefore();
         double cap = before == null ? Double.POSITIVE_INFINITY : Math.max(0, ChronoUnit.DAYS.between(before, first));
-        LifeLaws.Law law = laws.of(simpler.vehicleClass(), simpler.part()).orElseThrow();
+        LifeLaws.Law law = laws.of(
+                        simpler.sensor().vehicleClass(), simpler.sensor().part())
+                .orElseThrow();
         List<Mixed> all = new ArrayList<>();
         for (UnknownAge.Share share : new UnknownAge(law, 0, most, cap).shares(AGES)) {
             LocalDate fitted = first.minusDays(Math.round(share.ageDays()));
-            HiddenReadings.of(life, visits, unheard.days(life), fit.model(), simpler.cohort(), asOf, fitted, first)
+            HiddenReadings.of(
+                            life,
+                            visits,
+                            unheard.days(life),
+                            fit.model(),
+                            simpler.grounds().cohort(),
+                            asOf,
+                            fitted,
+                            first)
                     .ifPresent(r -> all.add(new Mixed(r, share.weight(), fitted)));
         }
         return all;
@@ -298,8 +321,8 @@ public final class HiddenOutlooks {
      * the horizon; NaN where the fallback has no law.
      */
     private static double ratio(SensorOutlook simpler, double p) {
-        return simpler.failureRatio()
+        return simpler.chances().failureRatio()
                 * Math.log1p(-Math.min(p, CERTAIN))
-                / Math.log1p(-Math.min(simpler.pHorizon(), CERTAIN));
+                / Math.log1p(-Math.min(simpler.chances().pHorizon(), CERTAIN));
     }
 }

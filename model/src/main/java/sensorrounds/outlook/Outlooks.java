@@ -74,29 +74,32 @@ public final class Outlooks {
                         : unknownAge(law.get(), vehicle, life, worked, asOf, ratio);
         double[] limits = failure.limits(settings.horizonDays());
         return new SensorOutlook(
-                vehicle.vehicleId(),
-                vehicle.depot(),
-                vehicle.vehicleClass(),
-                life.position(),
-                life.wheelSet(),
-                life.sensorId(),
-                life.lifeId(),
-                part,
-                ageKnown ? (Integer) Math.toIntExact(days(life.fittedOn(), asOf)) : null,
-                life.basis(),
-                ratio.report(),
-                life.lastReading().map(r -> r.day()).orElse(life.fittedOn()),
-                ratio.ratio(),
-                failure.by(0),
-                failure.by(30),
-                failure.by(90),
-                failure.by(180),
-                failure.by(365),
-                failure.by(settings.horizonDays()),
-                limits[0],
-                limits[1],
-                law.map(LifeLaws.Law::cohort).orElse(null),
-                law.map(LifeLaws.Law::rung).orElse(null));
+                new SensorInService(
+                        vehicle.vehicleId(),
+                        vehicle.depot(),
+                        vehicle.vehicleClass(),
+                        life.position(),
+                        life.wheelSet(),
+                        life.sensorId(),
+                        life.lifeId(),
+                        part,
+                        ageKnown ? (Integer) Math.toIntExact(days(life.fittedOn(), asOf)) : null,
+                        life.basis(),
+                        ratio.report(),
+                        life.lastReading().map(r -> r.day()).orElse(life.fittedOn())),
+                new SensorOutlook.Chances(
+                        ratio.ratio(),
+                        failure.by(0),
+                        failure.by(30),
+                        failure.by(90),
+                        failure.by(180),
+                        failure.by(365),
+                        failure.by(settings.horizonDays()),
+                        limits[0],
+                        limits[1]),
+                SensorOutlook.Grounds.ofLaw(
+                        law.map(LifeLaws.Law::cohort).orElse(null),
+                        law.map(LifeLaws.Law::rung).orElse(null)));
     }
 
     /** Probability of not working by a day after the as-of day. */

@@ -42,23 +42,23 @@ public final class SurvivalAhead {
      * @throws IllegalArgumentException when the outlook has no probabilities
      */
     public SurvivalAhead(SensorOutlook outlook, LifeLaw law, int horizonDays) {
-        if (!(outlook.pHorizon() >= 0 && outlook.pHorizon() <= 1)) {
-            throw new IllegalArgumentException("outlook of " + outlook.lifeId() + " has no probability ("
-                    + outlook.pHorizon() + "): no law of life was fitted for it, leave it out here");
+        if (!(outlook.chances().pHorizon() >= 0 && outlook.chances().pHorizon() <= 1)) {
+            throw new IllegalArgumentException("outlook of " + outlook.sensor().lifeId() + " has no probability ("
+                    + outlook.chances().pHorizon() + "): no law of life was fitted for it, leave it out here");
         }
         this.outlook = outlook;
         this.law = law;
         this.horizonDays = horizonDays;
         SortedMap<Integer, Double> reported = new TreeMap<>();
-        reported.put(0, hazard(outlook.pNow()));
-        reported.put(30, hazard(outlook.p30()));
-        reported.put(90, hazard(outlook.p90()));
-        reported.put(180, hazard(outlook.p180()));
-        reported.put(365, hazard(outlook.p365()));
-        reported.put(horizonDays, hazard(outlook.pHorizon()));
+        reported.put(0, hazard(outlook.chances().pNow()));
+        reported.put(30, hazard(outlook.chances().p30()));
+        reported.put(90, hazard(outlook.chances().p90()));
+        reported.put(180, hazard(outlook.chances().p180()));
+        reported.put(365, hazard(outlook.chances().p365()));
+        reported.put(horizonDays, hazard(outlook.chances().pHorizon()));
         int last = reported.lastKey();
-        if (outlook.ageDays() != null && last == 365) {
-            carryOn(reported, law, outlook.ageDays());
+        if (outlook.sensor().ageDays() != null && last == 365) {
+            carryOn(reported, law, outlook.sensor().ageDays());
         }
         days = reported.keySet().stream().mapToInt(i -> i).toArray();
         hazards = reported.values().stream().mapToDouble(h -> h).toArray();
@@ -163,18 +163,20 @@ public final class SurvivalAhead {
      * out over many, so there it is the law's at half its median life.
      */
     public double sdLogHazard() {
-        if (outlook.ageDays() == null) {
+        if (outlook.sensor().ageDays() == null) {
             double[] limits = law.failureWithinLimits(law.quantile(0.5) / 2, horizonDays, 1, 0);
             return sd(hazard(limits[0]), hazard(limits[1]));
         }
-        return sd(hazard(outlook.pHorizonLower()), hazard(outlook.pHorizonUpper()));
+        return sd(
+                hazard(outlook.chances().pHorizonLower()),
+                hazard(outlook.chances().pHorizonUpper()));
     }
 
     private double sd(double lower, double upper) {
         if (!(lower > 0)) {
             return 0;
         }
-        double middle = hazard(outlook.pHorizon());
+        double middle = hazard(outlook.chances().pHorizon());
         // An upper limit that rounds to 1 says nothing: the lower one mirrors it on the log scale.
         double span = upper < CERTAIN ? Math.log(upper / lower) / 2 : middle < CERTAIN ? Math.log(middle / lower) : 0;
         return span / Z95;

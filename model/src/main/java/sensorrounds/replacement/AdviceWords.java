@@ -17,24 +17,26 @@ record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPl
                         Locale.ROOT,
                         "; chance of not working within %d days %s (95 %% limits %s to %s)",
                         horizonDays,
-                        percent(o.pHorizon()),
-                        percent(o.pHorizonLower()),
-                        percent(o.pHorizonUpper()))
-                + (advice == Advice.READ_FIRST ? ", of that " + percent(o.pNow()) + " dead already" : "")
+                        percent(o.chances().pHorizon()),
+                        percent(o.chances().pHorizonLower()),
+                        percent(o.chances().pHorizonUpper()))
+                + (advice == Advice.READ_FIRST
+                        ? ", of that " + percent(o.chances().pNow()) + " dead already"
+                        : "")
                 + set(o)
                 + ". " + what(sensor, advice, saving, breakEven);
     }
 
     /** What the fate of the other sensors of the vehicle adds, where it adds something one would notice. */
     private static String set(SensorOutlook o) {
-        return o.setFailures() < 1 || o.setRatio() < 1.05
+        return o.chances().setFailures() < 1 || o.chances().setRatio() < 1.05
                 ? ""
                 : String.format(
                         Locale.ROOT,
                         "; %d of its set %s failed: risk × %.1f",
-                        o.setFailures(),
-                        o.setFailures() == 1 ? "has" : "have",
-                        o.setRatio());
+                        o.chances().setFailures(),
+                        o.chances().setFailures() == 1 ? "has" : "have",
+                        o.chances().setRatio());
     }
 
     String withoutLaw(Sensor sensor, Advice advice) {
@@ -44,10 +46,11 @@ record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPl
     }
 
     private static String sensor(SensorOutlook o) {
-        String age = o.ageDays() == null
+        String age = o.sensor().ageDays() == null
                 ? "Age not known"
-                : String.format(Locale.ROOT, "%.1f years old", o.ageDays() / 365.25);
-        return age + ", " + report(o.lastReport()) + (o.lastReadOn() == null ? "" : " on " + o.lastReadOn());
+                : String.format(Locale.ROOT, "%.1f years old", o.sensor().ageDays() / 365.25);
+        return age + ", " + report(o.sensor().lastReport())
+                + (o.sensor().lastReadOn() == null ? "" : " on " + o.sensor().lastReadOn());
     }
 
     private static String report(LastReport report) {
@@ -119,7 +122,7 @@ record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPl
             return " No chance of failing would be high enough to make replacing pay.";
         }
         return " Replacing at a stop pays from a chance of " + percent(breakEven) + " within " + horizonDays
-                + " days; this one is " + (o.pHorizon() > breakEven ? "over" : "under") + " it.";
+                + " days; this one is " + (o.chances().pHorizon() > breakEven ? "over" : "under") + " it.";
     }
 
     private static String percent(double p) {

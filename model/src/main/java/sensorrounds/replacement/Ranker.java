@@ -3,7 +3,7 @@ package sensorrounds.replacement;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.outlook.SensorInService;
 
 /**
  * Order of the replacement list: what is to be done now first, vehicle by vehicle, the stop that saves most leading; then
@@ -21,12 +21,12 @@ public final class Ranker {
                 .thenComparing(Ranker::leading, Comparator.reverseOrder())
                 .thenComparing(
                         r -> r.advice().urgency() == Advice.Urgency.NOW
-                                ? r.outlook().vehicleId()
+                                ? r.outlook().sensor().vehicleId()
                                 : null,
                         TEXT)
                 .thenComparing(r -> Double.isNaN(r.saving()))
                 .thenComparing(RankedReplacement::saving, Comparator.reverseOrder())
-                .thenComparing(RankedReplacement::outlook, byName());
+                .thenComparing(r -> r.outlook().sensor(), byName());
     }
 
     /** The list in order, numbered from 1. */
@@ -45,10 +45,10 @@ public final class Ranker {
         return Double.isNaN(saving) ? Double.NEGATIVE_INFINITY : saving;
     }
 
-    private static Comparator<SensorOutlook> byName() {
-        return Comparator.comparing(SensorOutlook::vehicleId, TEXT)
-                .thenComparing(SensorOutlook::wheelSet, TEXT)
-                .thenComparing(SensorOutlook::position, Comparator.nullsLast(Comparator.naturalOrder()))
-                .thenComparing(SensorOutlook::lifeId, TEXT);
+    private static Comparator<SensorInService> byName() {
+        return Comparator.comparing(SensorInService::vehicleId, TEXT)
+                .thenComparing(SensorInService::wheelSet, TEXT)
+                .thenComparing(SensorInService::position, Comparator.nullsLast(Comparator.naturalOrder()))
+                .thenComparing(SensorInService::lifeId, TEXT);
     }
 }

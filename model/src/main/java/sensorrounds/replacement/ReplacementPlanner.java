@@ -112,12 +112,13 @@ public final class ReplacementPlanner implements Serializable {
         return switch (sensor.mounting()) {
             case ON_THE_ROAD -> fits ? Advice.AT_NEXT_STOP : lookOrKeep(sensor);
             case IN_STORE -> fits ? Advice.AT_SEASONAL_CHANGE : lookOrKeep(sensor);
-            case SPARE -> sensor.outlook().pHorizon() >= settings.deadChance() ? Advice.WHEN_OFF : lookOrKeep(sensor);
+            case SPARE ->
+                sensor.outlook().chances().pHorizon() >= settings.deadChance() ? Advice.WHEN_OFF : lookOrKeep(sensor);
         };
     }
 
     private static Advice lookOrKeep(Sensor sensor) {
-        return sensor.outlook().lastReport() == LastReport.SOUND ? Advice.KEEP : Advice.WATCH;
+        return sensor.outlook().sensor().lastReport() == LastReport.SOUND ? Advice.KEEP : Advice.WATCH;
     }
 
     /** Values of the sensors that may be part of a stop; null for the others. */

@@ -31,7 +31,7 @@ public record VehicleCase(
      */
     public record Sensor(SensorOutlook outlook, LifeLaw law, double price, Mounting mounting, Place place) {
         boolean hasChances() {
-            return law != null && !Double.isNaN(outlook.pHorizon());
+            return law != null && !Double.isNaN(outlook.chances().pHorizon());
         }
     }
 

@@ -46,8 +46,8 @@ final class VehicleCases {
     static Place place(VehicleHistory history, SensorOutlook outlook) {
         boolean keepsFailing = history.findings().stream()
                 .anyMatch(f -> f.kind() == Finding.Kind.PLACE_KEEPS_FAILING
-                        && outlook.position().equals(f.position())
-                        && Objects.equals(outlook.wheelSet(), f.wheelSet()));
+                        && outlook.sensor().position().equals(f.position())
+                        && Objects.equals(outlook.sensor().wheelSet(), f.wheelSet()));
         return keepsFailing ? Place.KEEPS_FAILING : Place.ORDINARY;
     }
 

@@ -35,10 +35,13 @@ final class VehicleDemand {
         for (RankedReplacement line : lines) {
             var outlook = line.outlook();
             units.addAll(plannedOn(line, asOf)
-                    .map(day -> stock.plannedPiece(outlook.part(), original, outlook.depot(), day))
+                    .map(day -> stock.plannedPiece(
+                            outlook.sensor().part(), original, outlook.sensor().depot(), day))
                     .orElseGet(() -> stock.demandOf(
                             outlook,
-                            laws.of(outlook.vehicleClass(), outlook.part())
+                            laws.of(
+                                            outlook.sensor().vehicleClass(),
+                                            outlook.sensor().part())
                                     .map(LifeLaws.Law::life)
                                     .orElse(null),
                             original)));

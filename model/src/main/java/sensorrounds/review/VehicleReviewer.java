@@ -81,7 +81,7 @@ public final class VehicleReviewer implements Serializable {
             VehicleHistory history, List<SensorOutlook> outlooks, RecurringVehicle recurring) {
         boolean recurs = recurring != null && recurring.pattern() != RecurringVehicle.Pattern.NOT_RECURRING;
         List<SensorOutlook> worth = outlooks.stream()
-                .filter(o -> recurs || o.pWeak() + o.pNow() >= WORTH_A_LOOK)
+                .filter(o -> recurs || o.chances().pWeak() + o.chances().pNow() >= WORTH_A_LOOK)
                 .toList();
         return worth.isEmpty() ? List.of() : conditions().overTime(history, worth);
     }
@@ -106,22 +106,23 @@ public final class VehicleReviewer implements Serializable {
         String original = history.vehicle().originalPart();
         for (SensorOutlook o : outlooks) {
             LifeLaw law = estimates
-                    .of(o.vehicleClass(), o.part())
+                    .of(o.sensor().vehicleClass(), o.sensor().part())
                     .map(LifeLaws.Law::life)
                     .orElse(null);
-            String fitted = o.part() == null ? original : o.part();
+            String fitted = o.sensor().part() == null ? original : o.sensor().part();
             Part part = fitted == null ? null : parts.get(fitted);
             sensors.add(new VehicleCase.Sensor(
                     o,
                     law,
                     planner.priceOf(part),
-                    Mounting.of(o.position(), o.wheelSet(), setOnVehicle),
+                    Mounting.of(o.sensor().position(), o.sensor().wheelSet(), setOnVehicle),
                     VehicleCases.place(history, o)));
         }
         VehicleCase vehicle = VehicleCases.of(history, sensors, unmonitored, s.replacement(), asOf);
         List<RankedReplacement> lines = planner.plan(vehicle);
-        Map<String, Double> withinYear =
-                outlooks.stream().collect(Collectors.toMap(SensorOutlook::lifeId, SensorOutlook::p365, (a, b) -> a));
+        Map<String, Double> withinYear = outlooks.stream()
+                .collect(Collectors.toMap(
+                        o -> o.sensor().lifeId(), o -> o.chances().p365(), (a, b) -> a));
         RecurringVehicle recurring = Recurrence.of(
                         history,
                         estimates.peers(),

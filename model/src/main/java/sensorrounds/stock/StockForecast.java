@@ -57,13 +57,13 @@ public final class StockForecast implements Serializable {
      */
     public List<DemandUnit> demandOf(SensorOutlook outlook, LifeLaw law, String originalPart) {
         List<DemandUnit> units = new ArrayList<>();
-        if (law == null || Double.isNaN(outlook.pHorizon())) {
+        if (law == null || Double.isNaN(outlook.chances().pHorizon())) {
             return units;
         }
         SurvivalAhead ahead = new SurvivalAhead(outlook, law, horizonDays);
         double sd = ahead.sdLogHazard();
-        String part = partToFit(outlook.part(), originalPart);
-        String depot = outlook.depot();
+        String part = partToFit(outlook.sensor().part(), originalPart);
+        String depot = outlook.sensor().depot();
         double before = ahead.failureBy(0);
         units.add(chance(DemandKey.of(part, depot, Stretch.COVER), ahead.failureBy(coverDays(part)), sd));
         units.add(chance(DemandKey.of(part, depot, Stretch.ALREADY_FAILED), before, sd));

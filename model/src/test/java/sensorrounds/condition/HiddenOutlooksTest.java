@@ -81,7 +81,7 @@ class HiddenOutlooksTest {
     }
 
     private static double weak(LifeReading... readings) {
-        return outlook(FIT, history(life("1L", readings))).pWeak();
+        return outlook(FIT, history(life("1L", readings))).chances().pWeak();
     }
 
     @Test
@@ -122,15 +122,17 @@ class HiddenOutlooksTest {
                         silent("2026-06-20", "1L", 3))));
         SensorOutlook again =
                 outlook(FIT, history(life("1L", first, silent("2026-06-02", "1L", 3), answer("2026-07-30", "1L", 1))));
-        assertThat(once.pNow()).isBetween(0.05, 0.7);
-        assertThat(thrice.pNow()).isGreaterThan(0.9);
-        assertThat(again.pNow()).isLessThan(0.01);
+        assertThat(once.chances().pNow()).isBetween(0.05, 0.7);
+        assertThat(thrice.chances().pNow()).isGreaterThan(0.9);
+        assertThat(again.chances().pNow()).isLessThan(0.01);
         VehicleHistory deaf = history(
                 List.of(life("1L", first, answer("2026-02-02", "1L", 1), silent("2026-06-02", "1L", 3))),
                 List.of(),
                 List.of(),
                 List.of(finding(Finding.Kind.READER_HEARD_NOTHING, null, "2026-06-02")));
-        assertThat(outlook(FIT, deaf).pNow()).as("the reader was deaf").isLessThan(0.1);
+        assertThat(outlook(FIT, deaf).chances().pNow())
+                .as("the reader was deaf")
+                .isLessThan(0.1);
     }
 
     /** A reading taken after the sensor was known dead: no age makes it possible. */
@@ -168,17 +170,20 @@ class HiddenOutlooksTest {
     void outlookFitsTheFilterAndTheLawMeetsItAtTheHorizon() {
         SensorOutlook o =
                 outlook(FIT, history(life("1L", answer("2024-05-02", "1L", 1), answer("2026-06-02", "1L", 2))));
-        assertThat(o.method()).isEqualTo(SensorOutlook.Method.HIDDEN_CONDITION);
-        assertThat(o.why()).isEmpty();
+        assertThat(o.grounds().method()).isEqualTo(SensorOutlook.Method.HIDDEN_CONDITION);
+        assertThat(o.grounds().why()).isEmpty();
         SensorOutlook s = o;
-        assertThat(s.p30()).isBetween(o.pNow(), s.p90());
-        assertThat(s.p90()).isEqualTo(s.pHorizon()).isLessThan(s.p180());
-        assertThat(s.p180()).isLessThan(s.p365());
-        assertThat(s.pHorizonLower()).isLessThan(s.pHorizon());
-        assertThat(s.pHorizonUpper()).isGreaterThan(s.pHorizon());
+        assertThat(s.chances().p30()).isBetween(o.chances().pNow(), s.chances().p90());
+        assertThat(s.chances().p90())
+                .isEqualTo(s.chances().pHorizon())
+                .isLessThan(s.chances().p180());
+        assertThat(s.chances().p180()).isLessThan(s.chances().p365());
+        assertThat(s.chances().pHorizonLower()).isLessThan(s.chances().pHorizon());
+        assertThat(s.chances().pHorizonUpper()).isGreaterThan(s.chances().pHorizon());
         double lastAnswer = ChronoUnit.DAYS.between(day("2019-03-01"), day("2026-06-02"));
         double days = ChronoUnit.DAYS.between(day("2026-06-02"), AS_OF) + 90;
-        assertThat(LAW.failureWithin(lastAnswer, days, s.failureRatio())).isCloseTo(s.pHorizon(), within(1e-12));
+        assertThat(LAW.failureWithin(lastAnswer, days, s.chances().failureRatio()))
+                .isCloseTo(s.chances().pHorizon(), within(1e-12));
     }
 
     @Test
@@ -186,23 +191,24 @@ class HiddenOutlooksTest {
         VehicleHistory known = history(life("1L", answer("2024-05-02", "1L", 1)));
         HiddenFit few = HiddenFitter.of(FIT.model()).fit(HiddenPass.over(List.of(), FIT.model()));
         SensorOutlook o = outlook(few, known);
-        assertThat(o.method()).isEqualTo(SensorOutlook.Method.SURVIVAL_AND_LAST_REPORT);
-        assertThat(o.why()).contains("0 sensors");
-        assertThat(o.pWeak()).isNaN();
-        assertThat(o.p90()).isPositive();
+        assertThat(o.grounds().method()).isEqualTo(SensorOutlook.Method.SURVIVAL_AND_LAST_REPORT);
+        assertThat(o.grounds().why()).contains("0 sensors");
+        assertThat(o.chances().pWeak()).isNaN();
+        assertThat(o.chances().p90()).isPositive();
 
         WakeModel none = WakeModel.fit(new WakeCells(0), ConditionSettings.defaults());
-        assertThat(outlook(HiddenFit.withoutWakeModel(none), known).why()).contains("no read with a count of tries");
+        assertThat(outlook(HiddenFit.withoutWakeModel(none), known).grounds().why())
+                .contains("no read with a count of tries");
         assertThatThrownBy(() -> new WakeChances(none, ConditionSettings.defaults()))
                 .hasMessageContaining("no read");
 
         SensorLife ageless =
                 life("1L", null, OriginBasis.UNKNOWN, LifeEnd.IN_SERVICE, null, answer("2026-05-02", "1L", 1));
-        assertThat(outlook(FIT, history(ageless)).method())
+        assertThat(outlook(FIT, history(ageless)).grounds().method())
                 .as("filtered at each age it may have")
                 .isEqualTo(SensorOutlook.Method.HIDDEN_CONDITION);
         SensorLife mute = life("1L", silent("2026-05-02", "1L", 2));
-        assertThat(outlook(FIT, history(mute)).why()).contains("never answered");
+        assertThat(outlook(FIT, history(mute)).grounds().why()).contains("never answered");
     }
 
     @Test
@@ -310,7 +316,9 @@ class HiddenOutlooksTest {
                 .containsExactly(day("2024-05-02"), day("2025-06-02"), day("2026-01-10"), day("2026-07-31"));
         assertThat(path.get(1).pWeak()).isLessThan(0.2);
         assertThat(path.get(2).pWeak()).isGreaterThan(path.get(1).pWeak());
-        assertThat(path.get(3).pWeak()).isGreaterThan(0.8).isCloseTo(now.pWeak(), within(0.01));
+        assertThat(path.get(3).pWeak())
+                .isGreaterThan(0.8)
+                .isCloseTo(now.chances().pWeak(), within(0.01));
         assertThat(path).allMatch(m -> m.pDead() < 1e-12, "it answered");
         LifeReading[] upTo = {answer("2024-05-02", "1L", 1), answer("2025-06-02", "1L", 1)};
         VehicleHistory earlier = history(life("1L", upTo));

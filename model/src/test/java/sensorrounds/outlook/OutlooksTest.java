@@ -32,25 +32,27 @@ class OutlooksTest {
     @Test
     void ratioOneSeenTodayIsThePlainWeibull() {
         SensorOutlook o = only(Lives.history(null, new Lives("A1").ok(400, 1000)), LastReport.SOUND, Lives.day(1000));
-        assertThat(o.p30()).isEqualTo(1 - LAW.survival(1030) / LAW.survival(1000), within(1e-14));
-        assertThat(o.p90()).isEqualTo(1 - LAW.survival(1090) / LAW.survival(1000), within(1e-14));
-        assertThat(o.p180()).isEqualTo(1 - LAW.survival(1180) / LAW.survival(1000), within(1e-14));
-        assertThat(o.p365()).isEqualTo(1 - LAW.survival(1365) / LAW.survival(1000), within(1e-14));
-        assertThat(o.pHorizon()).isEqualTo(o.p90());
-        assertThat(o.pHorizonLower()).isPositive().isLessThan(o.pHorizon());
-        assertThat(o.pHorizonUpper()).isGreaterThan(o.pHorizon());
-        assertThat(o.ageDays()).isEqualTo(1000);
-        assertThat(o.cohort()).isEqualTo("van/P1");
-        assertThat(o.lastReadOn()).isEqualTo(Lives.day(1000));
+        assertThat(o.chances().p30()).isEqualTo(1 - LAW.survival(1030) / LAW.survival(1000), within(1e-14));
+        assertThat(o.chances().p90()).isEqualTo(1 - LAW.survival(1090) / LAW.survival(1000), within(1e-14));
+        assertThat(o.chances().p180()).isEqualTo(1 - LAW.survival(1180) / LAW.survival(1000), within(1e-14));
+        assertThat(o.chances().p365()).isEqualTo(1 - LAW.survival(1365) / LAW.survival(1000), within(1e-14));
+        assertThat(o.chances().pHorizon()).isEqualTo(o.chances().p90());
+        assertThat(o.chances().pHorizonLower())
+                .isPositive()
+                .isLessThan(o.chances().pHorizon());
+        assertThat(o.chances().pHorizonUpper()).isGreaterThan(o.chances().pHorizon());
+        assertThat(o.sensor().ageDays()).isEqualTo(1000);
+        assertThat(o.grounds().cohort()).isEqualTo("van/P1");
+        assertThat(o.sensor().lastReadOn()).isEqualTo(Lives.day(1000));
     }
 
     @Test
     void whatWasLastSeenLongAgoMayHaveDiedSince() {
         SensorOutlook o = only(Lives.history(null, new Lives("A1").ok(1000)), LastReport.SOUND, Lives.day(1200));
-        assertThat(o.p90()).isEqualTo(1 - LAW.survival(1290) / LAW.survival(1000), within(1e-14));
+        assertThat(o.chances().p90()).isEqualTo(1 - LAW.survival(1290) / LAW.survival(1000), within(1e-14));
         // Taking it as alive on the as-of day would be a third of it.
-        assertThat(o.p90()).isGreaterThan(3 * LAW.failureWithin(1200, 90, 1) - 0.02);
-        assertThat(o.ageDays()).isEqualTo(1200);
+        assertThat(o.chances().p90()).isGreaterThan(3 * LAW.failureWithin(1200, 90, 1) - 0.02);
+        assertThat(o.sensor().ageDays()).isEqualTo(1200);
     }
 
     @Test
@@ -58,21 +60,22 @@ class OutlooksTest {
         SensorOutlook o = only(
                 Lives.history(null, new Lives("A1").ok(1000).silent(1100)), LastReport.SILENT_ONCE, Lives.day(1110));
         // Without visits to tell, a window is half a year, and what speaks against a sensor holds for two.
-        assertThat(1 - o.p90()).isEqualTo(Math.pow(LAW.survival(1200) / LAW.survival(1000), 8), within(1e-14));
-        assertThat(1 - o.p365())
+        assertThat(1 - o.chances().p90())
+                .isEqualTo(Math.pow(LAW.survival(1200) / LAW.survival(1000), 8), within(1e-14));
+        assertThat(1 - o.chances().p365())
                 .isEqualTo(
                         Math.pow(LAW.survival(1364) / LAW.survival(1000), 8) * LAW.survival(1475) / LAW.survival(1364),
                         within(1e-14));
-        assertThat(o.failureRatio()).isEqualTo(8);
-        assertThat(o.lastReadOn()).isEqualTo(Lives.day(1100));
+        assertThat(o.chances().failureRatio()).isEqualTo(8);
+        assertThat(o.sensor().lastReadOn()).isEqualTo(Lives.day(1100));
     }
 
     @Test
     void aSensorNeverReadWorkedWhenItWasFitted() {
         SensorOutlook o = only(Lives.history(null, new Lives("A1")), null, Lives.day(100));
-        assertThat(o.p90()).isEqualTo(1 - LAW.survival(190), within(1e-14));
-        assertThat(o.lastReport()).isEqualTo(LastReport.SOUND);
-        assertThat(o.lastReadOn()).isEqualTo(Lives.FITTED);
+        assertThat(o.chances().p90()).isEqualTo(1 - LAW.survival(190), within(1e-14));
+        assertThat(o.sensor().lastReport()).isEqualTo(LastReport.SOUND);
+        assertThat(o.sensor().lastReadOn()).isEqualTo(Lives.FITTED);
     }
 
     /**
@@ -116,13 +119,14 @@ class OutlooksTest {
         Lives seen = new Lives("A1").unknownOrigin().ok(1000, 1500);
         SensorOutlook o = only(Lives.history(Lives.day(-500), seen), LastReport.SOUND, Lives.day(1500));
         // Seen working for 500 days, on a vehicle 2,000 days old.
-        assertThat(o.ageDays()).isNull();
-        assertThat(o.pHorizon()).isBetween(LAW.failureWithin(500, 90, 1), LAW.failureWithin(2000, 90, 1));
+        assertThat(o.sensor().ageDays()).isNull();
+        assertThat(o.chances().pHorizon()).isBetween(LAW.failureWithin(500, 90, 1), LAW.failureWithin(2000, 90, 1));
         SensorOutlook known = only(Lives.history(null, new Lives("A2").ok(1000)), LastReport.SOUND, Lives.day(1000));
-        assertThat(o.pHorizonUpper() / o.pHorizonLower())
-                .isGreaterThan(2 * known.pHorizonUpper() / known.pHorizonLower());
+        assertThat(o.chances().pHorizonUpper() / o.chances().pHorizonLower())
+                .isGreaterThan(
+                        2 * known.chances().pHorizonUpper() / known.chances().pHorizonLower());
         SensorOutlook exact = only(Lives.history(Lives.day(1000), seen), LastReport.SOUND, Lives.day(1500));
-        assertThat(exact.pHorizon()).isCloseTo(LAW.failureWithin(500, 90, 1), within(1e-12));
+        assertThat(exact.chances().pHorizon()).isCloseTo(LAW.failureWithin(500, 90, 1), within(1e-12));
     }
 
     @Test
@@ -135,9 +139,9 @@ class OutlooksTest {
                         SETTINGS,
                         Lives.day(1000))
                 .get(0);
-        assertThat(o.pHorizon()).isNaN();
-        assertThat(o.pHorizonUpper()).isNaN();
-        assertThat(o.cohort()).isNull();
+        assertThat(o.chances().pHorizon()).isNaN();
+        assertThat(o.chances().pHorizonUpper()).isNaN();
+        assertThat(o.grounds().cohort()).isNull();
         assertThatThrownBy(() -> new SurvivalAhead(o, LAW, 90)).hasMessageContaining("V1/A1/1 has no probability");
     }
 
@@ -160,13 +164,14 @@ class OutlooksTest {
             for (Lives life : new Lives[] {known, unknown}) {
                 SensorOutlook o = only(Lives.history(null, life), report, Lives.day(1110));
                 SurvivalAhead ahead = new SurvivalAhead(o, LAW, 90);
-                assertThat(ahead.failureBy(30)).isCloseTo(o.p30(), within(1e-12));
-                assertThat(ahead.failureBy(90)).isCloseTo(o.p90(), within(1e-12));
-                assertThat(ahead.failureBy(180)).isCloseTo(o.p180(), within(1e-12));
-                assertThat(ahead.failureBy(365)).isCloseTo(o.p365(), within(1e-12));
-                assertThat(ahead.failureBy(0)).isBetween(0.0, o.p30());
-                assertThat(ahead.failureBy(60)).isBetween(o.p30(), o.p90());
-                assertThat(ahead.failureBy(500)).isBetween(o.p365(), 1.0);
+                assertThat(ahead.failureBy(30)).isCloseTo(o.chances().p30(), within(1e-12));
+                assertThat(ahead.failureBy(90)).isCloseTo(o.chances().p90(), within(1e-12));
+                assertThat(ahead.failureBy(180)).isCloseTo(o.chances().p180(), within(1e-12));
+                assertThat(ahead.failureBy(365)).isCloseTo(o.chances().p365(), within(1e-12));
+                assertThat(ahead.failureBy(0)).isBetween(0.0, o.chances().p30());
+                assertThat(ahead.failureBy(60))
+                        .isBetween(o.chances().p30(), o.chances().p90());
+                assertThat(ahead.failureBy(500)).isBetween(o.chances().p365(), 1.0);
             }
         }
     }

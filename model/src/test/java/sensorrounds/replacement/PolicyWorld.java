@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import sensorrounds.history.OriginBasis;
 import sensorrounds.numeric.Quadrature;
 import sensorrounds.outlook.LastReport;
+import sensorrounds.outlook.SensorInService;
 import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.survival.WeibullLife;
 import sensorrounds.visit.WheelPosition;
@@ -156,29 +157,31 @@ final class PolicyWorld {
             int since = day - heard[i];
             double dead = deadUnnoticed(age, since);
             return new SensorOutlook(
-                    "V1",
-                    null,
-                    "van",
-                    WheelPosition.parse(List.of("1L", "1R", "2L", "2R").get(i)).orElseThrow(),
-                    null,
-                    "A" + i,
-                    "V1/A" + i + "/1",
-                    null,
-                    day - fitted[i],
-                    OriginBasis.RECORDED_FITTING,
-                    LastReport.SOUND,
-                    START.plusDays(heard[i]),
-                    1,
-                    dead,
-                    failed(dead, age, since, 30),
-                    failed(dead, age, since, 90),
-                    failed(dead, age, since, 180),
-                    failed(dead, age, since, 365),
-                    failed(dead, age, since, 90),
-                    0,
-                    1,
-                    "van",
-                    "known");
+                    new SensorInService(
+                            "V1",
+                            null,
+                            "van",
+                            WheelPosition.parse(List.of("1L", "1R", "2L", "2R").get(i))
+                                    .orElseThrow(),
+                            null,
+                            "A" + i,
+                            "V1/A" + i + "/1",
+                            null,
+                            day - fitted[i],
+                            OriginBasis.RECORDED_FITTING,
+                            LastReport.SOUND,
+                            START.plusDays(heard[i])),
+                    new SensorOutlook.Chances(
+                            1,
+                            dead,
+                            failed(dead, age, since, 30),
+                            failed(dead, age, since, 90),
+                            failed(dead, age, since, 180),
+                            failed(dead, age, since, 365),
+                            failed(dead, age, since, 90),
+                            0,
+                            1),
+                    SensorOutlook.Grounds.ofLaw("van", "known"));
         }
     }
 

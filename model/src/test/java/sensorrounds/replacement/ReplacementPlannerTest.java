@@ -110,7 +110,7 @@ class ReplacementPlannerTest {
                         .get(0);
                 assertThat(line.advice() != Advice.KEEP)
                         .as("age %d ratio %s", age, ratio)
-                        .isEqualTo(line.outlook().pHorizon() > line.breakEvenProbability());
+                        .isEqualTo(line.outlook().chances().pHorizon() > line.breakEvenProbability());
             }
         }
     }
@@ -353,8 +353,8 @@ class ReplacementPlannerTest {
 
     private static List<String> names(List<RankedReplacement> lines) {
         return lines.stream()
-                .map(r -> r.rank() + " " + r.outlook().vehicleId() + " "
-                        + r.outlook().position())
+                .map(r -> r.rank() + " " + r.outlook().sensor().vehicleId() + " "
+                        + r.outlook().sensor().position())
                 .toList();
     }
 

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import sensorrounds.fleet.Part;
 import sensorrounds.history.OriginBasis;
 import sensorrounds.outlook.LastReport;
+import sensorrounds.outlook.SensorInService;
 import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.survival.WeibullLife;
 import sensorrounds.visit.WheelPosition;
@@ -28,29 +29,30 @@ class StockForecastTest {
     private static SensorOutlook outlook(String part, int age, int gap) {
         double[] limits = LAW.failureWithinLimits(age - gap, gap + 90, 1, 0);
         return new SensorOutlook(
-                "V1",
-                "North",
-                "van",
-                WheelPosition.SPARE,
-                null,
-                "A1",
-                "V1/A1/1",
-                part,
-                age,
-                OriginBasis.RECORDED_FITTING,
-                LastReport.SOUND,
-                AS_OF.minusDays(gap),
-                1,
-                LAW.failureWithin(age - gap, gap, 1),
-                LAW.failureWithin(age - gap, gap + 30, 1),
-                LAW.failureWithin(age - gap, gap + 90, 1),
-                LAW.failureWithin(age - gap, gap + 180, 1),
-                LAW.failureWithin(age - gap, gap + 365, 1),
-                LAW.failureWithin(age - gap, gap + 90, 1),
-                limits[0],
-                limits[1],
-                "van",
-                "own fit");
+                new SensorInService(
+                        "V1",
+                        "North",
+                        "van",
+                        WheelPosition.SPARE,
+                        null,
+                        "A1",
+                        "V1/A1/1",
+                        part,
+                        age,
+                        OriginBasis.RECORDED_FITTING,
+                        LastReport.SOUND,
+                        AS_OF.minusDays(gap)),
+                new SensorOutlook.Chances(
+                        1,
+                        LAW.failureWithin(age - gap, gap, 1),
+                        LAW.failureWithin(age - gap, gap + 30, 1),
+                        LAW.failureWithin(age - gap, gap + 90, 1),
+                        LAW.failureWithin(age - gap, gap + 180, 1),
+                        LAW.failureWithin(age - gap, gap + 365, 1),
+                        LAW.failureWithin(age - gap, gap + 90, 1),
+                        limits[0],
+                        limits[1]),
+                SensorOutlook.Grounds.ofLaw("van", "own fit"));
     }
 
     @Test
