@@ -10,16 +10,11 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import sensorrounds.intake.ContractVersion;
-import sensorrounds.intake.Field;
 import sensorrounds.intake.FieldProblem;
 import sensorrounds.intake.IntakeCounts;
 import sensorrounds.intake.ParsedRow;
-import sensorrounds.intake.RawRecord;
 import sensorrounds.intake.RejectionRule;
 import sensorrounds.intake.VisitParser;
-import sensorrounds.visit.Source;
 
 /** The rows of a CSV file: one per line that is not blank. */
 final class CsvRows implements RowSource {
@@ -32,7 +27,9 @@ final class CsvRows implements RowSource {
     private final CsvHeader header;
     private final VisitParser parser;
     private final long linesBefore;
-    private final Row row = new Row();
+    private final Row row;
+    private CsvRecord record;
+    private long line;
 
     private CsvRows(LogFile file, Reader text, CsvHeader header, long linesBefore) throws IOException {
         this.file = file;
@@ -40,16 +37,17 @@ final class CsvRows implements RowSource {
         this.records = csv.iterator();
         this.linesBefore = linesBefore;
         this.parser = new VisitParser(file.layout());
-        if (header != null) {
-            this.header = header;
-            return;
-        }
+        this.header = header == null ? readHeader() : header;
+        this.row = new Row();
+    }
+
+    private CsvHeader readHeader() throws IOException {
         CsvRecord names = nextRecord();
         if (names == null) {
             throw LogFiles.empty(file.name());
         }
-        this.header = CsvHeader.of(withoutMark(names), file);
-        row.line = names.getStartingLineNumber();
+        line = names.getStartingLineNumber();
+        return CsvHeader.of(withoutMark(names), file);
     }
 
     /** The rows of a whole file, or of its first part, which begins with the header. */
@@ -85,20 +83,21 @@ final class CsvRows implements RowSource {
 
     @Override
     public ParsedRow next() throws IOException {
-        CsvRecord record = nextRecord();
-        while (record != null && isBlank(record)) {
-            record = nextRecord();
+        CsvRecord next = nextRecord();
+        while (next != null && isBlank(next)) {
+            next = nextRecord();
         }
-        if (record == null) {
+        if (next == null) {
             return null;
         }
-        row.set(record);
+        record = next;
+        line = lineOf(next);
         return parser.row(row);
     }
 
     @Override
     public long line() {
-        return row.line;
+        return line;
     }
 
     @Override
@@ -116,11 +115,11 @@ final class CsvRows implements RowSource {
             if (!records.hasNext()) {
                 return null;
             }
-            CsvRecord record = records.next();
-            if (lineOf(record) - row.line > MOST_LINES && row.line > 0 && row.spansLines()) {
-                throw unclosedQuote(row.line);
+            CsvRecord next = records.next();
+            if (lineOf(next) - line > MOST_LINES && line > 0 && spansLines()) {
+                throw unclosedQuote(line);
             }
-            return record;
+            return next;
         } catch (UncheckedIOException e) {
             throw e.getCause();
         } catch (CsvParseException e) {
@@ -130,26 +129,30 @@ final class CsvRows implements RowSource {
             if (e.getCause() instanceof RefusedInput refused) {
                 throw refused;
             }
-            throw unclosedQuote(row.line + 1);
+            throw unclosedQuote(line + 1);
         }
     }
 
-    private long lineOf(CsvRecord record) {
-        return linesBefore + record.getStartingLineNumber();
+    private long lineOf(CsvRecord of) {
+        return linesBefore + of.getStartingLineNumber();
     }
 
-    private RefusedInput unclosedQuote(long line) {
+    private RefusedInput unclosedQuote(long near) {
         return new RefusedInput(
                 "a quoted field that does not end",
-                file.name() + ", about line " + line,
+                file.name() + ", about line " + near,
                 null,
                 "a closing quote within " + MOST_LINES + " lines; a quote inside a field is doubled",
                 "mend the quote, or export the file again");
     }
 
-    private static boolean isBlank(CsvRecord record) {
-        for (int i = 0; i < record.getFieldCount(); i++) {
-            if (!record.getField(i).isBlank()) {
+    private boolean spansLines() {
+        return record != null && record.getFields().stream().anyMatch(f -> f.indexOf('\n') >= 0);
+    }
+
+    private static boolean isBlank(CsvRecord of) {
+        for (int i = 0; i < of.getFieldCount(); i++) {
+            if (!of.getField(i).isBlank()) {
                 return false;
             }
         }
@@ -157,28 +160,19 @@ final class CsvRows implements RowSource {
     }
 
     /** The line under the reader's eye; one object for the whole file, since the parser keeps nothing of it but texts. */
-    private final class Row implements RawRecord {
-        private CsvRecord record;
-        private long line;
-
-        void set(CsvRecord next) {
-            this.record = next;
-            this.line = lineOf(next);
-        }
-
-        boolean spansLines() {
-            return record != null && record.getFields().stream().anyMatch(f -> f.indexOf('\n') >= 0);
+    private final class Row extends FlatRow {
+        Row() {
+            super(file, header);
         }
 
         @Override
-        public String get(Field field) {
-            int column = header.column(field);
-            return column >= 0 && column < record.getFieldCount() ? record.getField(column) : null;
+        String at(int column) {
+            return column < record.getFieldCount() ? record.getField(column) : null;
         }
 
         @Override
-        public Source source() {
-            return new Source(file.name(), line);
+        long line() {
+            return line;
         }
 
         @Override
@@ -187,34 +181,10 @@ final class CsvRows implements RowSource {
         }
 
         @Override
-        public boolean hasLaterNames() {
-            return unknownColumn() != null && isLaterMinor();
-        }
-
-        private boolean isLaterMinor() {
-            String version = get(Field.CONTRACT_VERSION);
-            return ContractVersion.isLaterMinor(
-                    version == null || version.isBlank()
-                            ? file.layout().constants().get(Field.CONTRACT_VERSION)
-                            : version);
-        }
-
-        /** The first column that is not known and has a value here; null for none. */
-        private String unknownColumn() {
-            for (Map.Entry<Integer, String> column : header.laterColumns().entrySet()) {
-                int at = column.getKey();
-                if (at < record.getFieldCount() && !record.getField(at).isBlank()) {
-                    return column.getValue();
-                }
-            }
-            return null;
-        }
-
-        @Override
         public FieldProblem problem() {
-            if (!header.laterColumns().isEmpty() && unknownColumn() != null && !isLaterMinor()) {
-                return new FieldProblem(
-                        RejectionRule.UNKNOWN_KEY, unknownColumn(), null, "a field of docs/visit-log.md");
+            FieldProblem unknown = unknownName();
+            if (unknown != null) {
+                return unknown;
             }
             return record.getFieldCount() == header.width()
                     ? null

@@ -2,21 +2,17 @@ package sensorrounds.ingest;
 
 import java.util.Arrays;
 import java.util.EnumSet;
-import java.util.Map;
 import java.util.Set;
-import sensorrounds.intake.ContractVersion;
 import sensorrounds.intake.Field;
 import sensorrounds.intake.FieldProblem;
-import sensorrounds.intake.RawRecord;
 import sensorrounds.intake.RejectionRule;
-import sensorrounds.visit.Source;
 import sensorrounds.workbook.Cell;
 
 /**
  * The row under the reader's eye of a file whose values have kinds: a sheet, or a flat Parquet file. One object for the whole
  * file, since the parser keeps nothing of it but texts.
  */
-final class TypedRow implements RawRecord {
+final class TypedRow extends FlatRow {
     /** Keys and names: a figure rounded to fifteen digits, or a day, is no longer what was written there. */
     private static final Set<Field> TEXTS = EnumSet.of(
             Field.VISIT_ID,
@@ -32,7 +28,6 @@ final class TypedRow implements RawRecord {
     private static final int DATE_LENGTH = "2025-03-04".length();
 
     private final LogFile file;
-    private final CsvHeader header;
     private final Field[] fields;
     private final String[] texts;
     private long line;
@@ -41,8 +36,8 @@ final class TypedRow implements RawRecord {
     private FieldProblem problem;
 
     TypedRow(LogFile file, CsvHeader header) {
+        super(file, header);
         this.file = file;
-        this.header = header;
         this.texts = new String[header.width()];
         this.fields = new Field[header.width()];
         for (Field field : Field.values()) {
@@ -124,9 +119,13 @@ final class TypedRow implements RawRecord {
     }
 
     @Override
-    public String get(Field field) {
-        int column = header.column(field);
-        return column < 0 ? null : texts[column];
+    String at(int column) {
+        return texts[column];
+    }
+
+    @Override
+    long line() {
+        return line;
     }
 
     @Override
@@ -140,11 +139,6 @@ final class TypedRow implements RawRecord {
     }
 
     @Override
-    public Source source() {
-        return new Source(file.name(), line);
-    }
-
-    @Override
     public String text() {
         StringBuilder all = new StringBuilder();
         for (String text : texts) {
@@ -154,32 +148,8 @@ final class TypedRow implements RawRecord {
     }
 
     @Override
-    public boolean hasLaterNames() {
-        return unknownColumn() != null && isLaterMinor();
-    }
-
-    private boolean isLaterMinor() {
-        String version = get(Field.CONTRACT_VERSION);
-        return ContractVersion.isLaterMinor(
-                version == null || version.isBlank() ? file.layout().constants().get(Field.CONTRACT_VERSION) : version);
-    }
-
-    /** The first column that is not known and has a value here; null for none. */
-    private String unknownColumn() {
-        for (Map.Entry<Integer, String> column : header.laterColumns().entrySet()) {
-            String text = texts[column.getKey()];
-            if (text != null && !text.isBlank()) {
-                return column.getValue();
-            }
-        }
-        return null;
-    }
-
-    @Override
     public FieldProblem problem() {
-        String unknown = unknownColumn();
-        return unknown != null && !isLaterMinor()
-                ? new FieldProblem(RejectionRule.UNKNOWN_KEY, unknown, null, "a field of docs/visit-log.md")
-                : problem;
+        FieldProblem unknown = unknownName();
+        return unknown == null ? problem : unknown;
     }
 }

@@ -7,10 +7,7 @@ import sensorrounds.analyst.CalendarRow.Period;
 
 /** Failures by calendar year and by month of the year. */
 final class CalendarSection implements Section {
-    private static final double WIDTH = 430;
-    private static final double HEIGHT = 236;
     private static final double LEFT = 46;
-    private static final double RIGHT = WIDTH - 12;
     private static final double TOP = 12;
     private static final double FLOOR = 196;
     /** Months of a year under which it is marked as a part of one. */
@@ -115,35 +112,30 @@ final class CalendarSection implements Section {
                 .max()
                 .orElse(0);
         double most = Math.max(1, 1.6 * highest);
-        int step = StockChart.tickStep((int) Math.ceil(most));
-        h.open("figure", "class", "chart");
-        h.element("figcaption", caption);
-        Svg svg = Svg.open(
+        SlotFrame frame = new SlotFrame(
+                LEFT,
+                TOP,
+                FLOOR,
+                most,
+                rows.stream().map(CalendarSection::label).toList());
+        frame.write(
                 h,
-                WIDTH,
-                HEIGHT,
-                "Failures per 1000 sensor-years, " + caption.toLowerCase(Locale.ROOT)
-                        + "; the figures are in the table below",
-                "plot");
-        for (int n = 0; n <= most; n += step) {
-            svg.line(LEFT, y(n, most), RIGHT, y(n, most), n == 0 ? "axis" : "grid");
-            svg.text(LEFT - 6, y(n, most) + 4, "end", Format.whole(n), "tick");
-        }
-        double width = (RIGHT - LEFT) / rows.size();
-        for (int i = 0; i < rows.size(); i++) {
-            CalendarRow r = rows.get(i);
-            double x = LEFT + (i + 0.5) * width;
-            svg.text(x, FLOOR + 17, "middle", label(r), "tick");
-            if (Double.isFinite(r.rate().value())) {
-                svg.line(x, y(r.rate().lower(), most), x, y(r.rate().upper(), most), "interval");
-                svg.circle(x, y(r.rate().value(), most), 4, "dot");
-                svg.field(x - width / 2, TOP, width, FLOOR - TOP, tip(r));
-            }
-        }
-        svg.text(LEFT, FLOOR + 34, "start", "failures per 1\u202f000 sensor-years", "tick");
-        svg.close();
-        h.empty("p", "class", "readout", "aria-hidden", "true");
-        h.close("figure").line();
+                caption,
+                "Failures per 1000 sensor-years, " + caption.toLowerCase(Locale.ROOT),
+                "failures per 1\u202f000 sensor-years",
+                svg -> {},
+                (svg, i) -> {
+                    CalendarRow r = rows.get(i);
+                    if (Double.isFinite(r.rate().value())) {
+                        frame.expected(
+                                svg,
+                                i,
+                                r.rate().value(),
+                                r.rate().lower(),
+                                r.rate().upper());
+                        frame.tip(svg, i, tip(r));
+                    }
+                });
     }
 
     private static String tip(CalendarRow r) {
@@ -156,9 +148,5 @@ final class CalendarSection implements Section {
 
     private static String label(CalendarRow r) {
         return r.period() == Period.YEAR ? Integer.toString(r.number()) : MONTHS.get(r.number() - 1);
-    }
-
-    private static double y(double rate, double most) {
-        return FLOOR - Math.min(1, rate / most) * (FLOOR - TOP);
     }
 }

@@ -136,7 +136,7 @@ class ChartsTest {
     @ParameterizedTest
     @CsvSource({"1,1", "5,1", "6,2", "10,2", "11,5", "23,5", "26,10", "240,50", "2000000000,500000000"})
     void stockTicksAreRoundAndFew(int most, int step) {
-        assertThat(StockChart.tickStep(most)).isEqualTo(step);
+        assertThat(SlotFrame.tickStep(most)).isEqualTo(step);
     }
 
     @Test

@@ -22,6 +22,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import sensorrounds.analyst.VehicleFits;
 import sensorrounds.assemble.Histories;
 import sensorrounds.assemble.Moves;
 import sensorrounds.condition.ConditionFigure;
@@ -35,25 +36,30 @@ import sensorrounds.replacement.Advice;
 import sensorrounds.review.FleetReview;
 import sensorrounds.review.VehicleReview;
 import sensorrounds.review.WarningCounts;
+import sensorrounds.tables.Budgets;
 import sensorrounds.tables.CauseIncidences;
 import sensorrounds.tables.CohortComparisons;
 import sensorrounds.tables.ComebackRates;
 import sensorrounds.tables.ConditionFits;
 import sensorrounds.tables.ConditionHistories;
+import sensorrounds.tables.CovariateEffectRows;
 import sensorrounds.tables.FailureCalendars;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
+import sensorrounds.tables.LifeAheads;
 import sensorrounds.tables.LogRow;
 import sensorrounds.tables.NoFaultShares;
 import sensorrounds.tables.RankedReplacements;
 import sensorrounds.tables.ReaderQualities;
 import sensorrounds.tables.RecurringVehicles;
+import sensorrounds.tables.Rounds;
 import sensorrounds.tables.SensorLives;
 import sensorrounds.tables.StockOutlooks;
 import sensorrounds.tables.SurvivalCurves;
 import sensorrounds.tables.SurvivalFits;
 import sensorrounds.tables.Suspects;
 import sensorrounds.tables.Table;
+import sensorrounds.tables.Tables;
 import sensorrounds.tables.UnmonitoredWheels;
 import sensorrounds.tables.WarningCurves;
 import sensorrounds.tables.WarningEpisodes;
@@ -108,6 +114,7 @@ class PlainJavaParityTest {
     Stream<DynamicTest> everyOtherTableHoldsTheSameRows() {
         List<VehicleReview> v = review.vehicles();
         WarningCounts.Summary warnings = review.counts().warnings().summary();
+        VehicleFits fits = review.estimates().vehicles();
         return Stream.of(
                 test(UnmonitoredWheels.TABLE, v.stream().flatMap(r -> r.unmonitored().stream())),
                 test(
@@ -135,7 +142,24 @@ class PlainJavaParityTest {
                 test(SurvivalCurves.TABLE, review.estimates().curves().stream()),
                 test(CauseIncidences.TABLE, review.estimates().incidence().stream()),
                 test(CohortComparisons.TABLE, review.estimates().comparisons().stream()),
-                test(ReaderQualities.TABLE, review.estimates().wake().qualities().stream()));
+                test(ReaderQualities.TABLE, review.estimates().wake().qualities().stream()),
+                test(Budgets.TABLE, review.budget().stream()),
+                test(Rounds.TABLE, review.rounds().stream().flatMap(p -> p.weeks().stream())),
+                test(Rounds.STOPS, review.rounds().stream().flatMap(p -> p.stops().stream())),
+                test(LifeAheads.TABLE, review.ahead().stream()),
+                test(LifeAheads.CURVES, review.ahead().stream().flatMap(LifeAheads::lines)),
+                test(CovariateEffectRows.TABLE, fits.effects().effects().stream()),
+                test(CovariateEffectRows.FAMILIES, fits.effects().families().stream()),
+                test(CovariateEffectRows.LIKENESS, Stream.of(fits.likeness())));
+    }
+
+    @Test
+    void noTableIsLeftOut() {
+        assertThat(everyOtherTableHoldsTheSameRows().map(DynamicTest::getDisplayName))
+                .containsExactlyInAnyOrderElementsOf(Tables.RESULTS.stream()
+                        .map(Table::name)
+                        .filter(name -> !name.equals(RankedReplacements.TABLE.name()))
+                        .toList());
     }
 
     @Test
