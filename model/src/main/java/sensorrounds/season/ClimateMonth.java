@@ -19,7 +19,7 @@ public record ClimateMonth(String depot, Month month, long visits, double median
         DEPOT,
         /** That of the whole fleet, for a depot with too few. */
         FLEET,
-        /** The declared months, where the fleet has too few as well. */
+        /** The winter of the declared hemisphere, where the fleet has too few as well. */
         DECLARED
     }
 }

@@ -14,8 +14,8 @@ import sensorrounds.season.MonthTemperatures.Sampled;
 
 /**
  * Which months are cold at each depot, by the median of the air temperatures logged there in that month of any year. A
- * month with too few takes the fleet's median, and where that has too few too the declared months: a ladder that stands
- * beside each month. Immutable.
+ * month with too few takes the fleet's median, and where that has too few too the winter of the declared hemisphere: a ladder
+ * that stands beside each month. Immutable.
  */
 public final class Climates implements Serializable {
     private static final long serialVersionUID = 1;
@@ -61,7 +61,7 @@ public final class Climates implements Serializable {
             boolean cold = fleet.median().orElseThrow() < settings.coldMonthCelsius();
             return new ClimateMonth(depot, month, own.count(), median, cold, Basis.FLEET);
         }
-        boolean cold = settings.declared().months().contains(month);
+        boolean cold = settings.hemisphere().winter().months().contains(month);
         return new ClimateMonth(depot, month, own.count(), median, cold, Basis.DECLARED);
     }
 

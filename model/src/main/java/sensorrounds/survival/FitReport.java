@@ -40,6 +40,13 @@ public record FitReport(
         return status == FitStatus.CONVERGED;
     }
 
+    /** Of a fit that has an answer. */
+    public static FitReport of(
+            double lives, double failures, double exposure, int iterations, double gradientNorm, double condition) {
+        return new FitReport(
+                FitStatus.CONVERGED, "", "", lives, failures, exposure, iterations, gradientNorm, condition);
+    }
+
     /** Of a fit that ended before any search. */
     public static FitReport refused(
             FitStatus status, String cause, String column, double lives, double failures, double exposure) {
