@@ -31,8 +31,9 @@ class ArchitectureTest {
             Map.entry("plausibility", List.of("visit")),
             Map.entry("history", List.of("visit", "fleet", "survival")),
             Map.entry("outlook", List.of("visit", "fleet", "history", "survival", "numeric")),
+            Map.entry("season", List.of("visit", "fleet", "history", "survival", "numeric")),
             Map.entry("landmark", List.of("visit", "history", "survival", "outlook")),
-            Map.entry("condition", List.of("visit", "fleet", "history", "outlook", "survival", "numeric")),
+            Map.entry("condition", List.of("visit", "fleet", "history", "outlook", "season", "survival", "numeric")),
             Map.entry(
                     "analyst",
                     List.of(
@@ -42,6 +43,7 @@ class ArchitectureTest {
                             "survival",
                             "outlook",
                             "landmark",
+                            "season",
                             "regression",
                             "cox",
                             "frailty",
@@ -64,6 +66,7 @@ class ArchitectureTest {
                             "ranktest",
                             "causes",
                             "landmark",
+                            "season",
                             "analyst",
                             "condition",
                             "outlook",

@@ -45,8 +45,13 @@ final class CalendarSection implements Section {
         List<CalendarRow> years = rows(data, Period.YEAR);
         if (years.isEmpty()) {
             Cells.nothing(h, "No sensor was watched from one visit to another.");
-            return;
+        } else {
+            calendar(h, data, years);
         }
+        data.survival().vehicles().ifPresent(fits -> ColdPart.write(h, fits));
+    }
+
+    private static void calendar(Html h, ReportData data, List<CalendarRow> years) {
         List<CalendarRow> months = rows(data, Period.MONTH_OF_YEAR);
         h.open("div", "class", "charts");
         chart(h, "By year", years);
@@ -57,7 +62,7 @@ final class CalendarSection implements Section {
         if (months.isEmpty()) {
             Cells.nothing(
                     h,
-                    "A season cannot be told: most failures are known to no better than two months, as visits lie far apart.");
+                    "Months cannot be told one by one: most failures are known to no better than two months, as visits lie far apart.");
         }
         grid("Failures by year").write(h, years);
         if (!months.isEmpty()) {

@@ -47,6 +47,7 @@ import sensorrounds.tables.RankedReplacements;
 import sensorrounds.tables.ReaderQualities;
 import sensorrounds.tables.RecurringVehicles;
 import sensorrounds.tables.Rounds;
+import sensorrounds.tables.Seasons;
 import sensorrounds.tables.SensorLives;
 import sensorrounds.tables.StockOutlooks;
 import sensorrounds.tables.SurvivalCurves;
@@ -144,6 +145,8 @@ final class ResultTables {
         write(CovariateEffectRows.TABLE, fits.effects().effects());
         write(CovariateEffectRows.FAMILIES, fits.effects().families());
         write(CovariateEffectRows.LIKENESS, List.of(fits.likeness()));
+        write(Seasons.EFFECT, List.of(fits.season()));
+        write(Seasons.CLIMATE, fits.climate());
         Written<ReaderQuality> readers =
                 write(ReaderQualities.TABLE, review.estimates().wake().qualities());
         return new Heads(

@@ -19,6 +19,8 @@ import sensorrounds.replacement.ReplacementSettings;
 import sensorrounds.review.CohortBy;
 import sensorrounds.review.ReviewSettings;
 import sensorrounds.rounds.RoundSettings;
+import sensorrounds.season.Hemisphere;
+import sensorrounds.season.SeasonSettings;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.CohortLadder;
 import sensorrounds.survival.WeakPrior;
@@ -64,12 +66,14 @@ public record RunSettings(ReviewSettings review, double quarantineLimit, int rep
             double preventiveWarningShare =
                     ladder.remove("preventiveWarningShare").asDouble();
             WeakPrior weakPrior = read(ladder.remove("weakPrior"), WeakPrior.class);
+            SeasonSettings season = season((ObjectNode) ladder.remove("season"), fileName);
             ReviewSettings review = new ReviewSettings(
                     read(history, HistorySettings.class),
                     cohortBy(cohortBy, fileName),
                     read(ladder, CohortLadder.Settings.class),
                     weakPrior,
                     preventiveWarningShare,
+                    season,
                     read(condition, ConditionSettings.class),
                     read(tree.get("hiddenCondition"), HiddenChoices.class),
                     read(tree.get("outlook"), OutlookSettings.class),
@@ -123,6 +127,23 @@ public record RunSettings(ReviewSettings review, double quarantineLimit, int rep
                         "vehicle-class or part",
                         "take one of them");
         };
+    }
+
+    private static SeasonSettings season(ObjectNode s, String fileName) {
+        String word = s.get("hemisphere").asText();
+        Hemisphere hemisphere = switch (word) {
+            case "north" -> Hemisphere.NORTH;
+            case "south" -> Hemisphere.SOUTH;
+            default ->
+                throw new UsageError(
+                        "no such hemisphere",
+                        fileName + ", survival.season.hemisphere",
+                        word,
+                        "north or south",
+                        "take the one most depots lie in");
+        };
+        return new SeasonSettings(
+                s.get("coldMonthCelsius").asDouble(), s.get("leastVisits").asInt(), hemisphere);
     }
 
     /** Every setting with its value, by dotted key, in the order of the file. */

@@ -23,12 +23,18 @@ public final class CovariateEffectRows {
                     word("factor", "Factor.", CovariateEffect::factor),
                     text("level", "Level; of several merged ones their names.", CovariateEffect::level),
                     flag("reference", "Whether the others are compared with it.", CovariateEffect::reference),
-                    count("lives", "Lives at this level.", CovariateEffect::lives),
-                    count("failures", "Those that failed.", CovariateEffect::failures),
+                    count(
+                            "lives",
+                            "Lives at this level; for the season those watched on some day of such months.",
+                            CovariateEffect::lives),
+                    count(
+                            "failures",
+                            "Those that failed; for the season those that most likely did in such months.",
+                            CovariateEffect::failures),
                     number(
                             "life_factor",
                             "How many times as long sensors last as at the reference level (Weibull, accelerated failure time);"
-                                    + " null without a fit.",
+                                    + " null without a fit, and for the season, which every life goes through.",
                             e -> e.lifeFactor().value()),
                     number(
                             "life_factor_lower",
@@ -44,7 +50,8 @@ public final class CovariateEffectRows {
                             CovariateEffect::lifeFactorBest),
                     number(
                             "hazard_ratio",
-                            "How many times as often they fail at any age (Cox); a check. Null without a fit.",
+                            "How many times as often they fail at any age (Cox); a check. For the season by the likelihood of"
+                                    + " failure intervals, as in season_effect. Null without a fit.",
                             e -> e.hazardRatio().value()),
                     number(
                             "hazard_ratio_lower",

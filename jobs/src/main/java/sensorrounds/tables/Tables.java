@@ -31,6 +31,8 @@ public final class Tables {
             CovariateEffectRows.TABLE,
             CovariateEffectRows.FAMILIES,
             CovariateEffectRows.LIKENESS,
+            Seasons.EFFECT,
+            Seasons.CLIMATE,
             SensorLives.TABLE,
             WarningEpisodes.TABLE,
             ReaderQualities.TABLE,

@@ -1,5 +1,6 @@
 package sensorrounds.report;
 
+import java.time.Month;
 import java.util.ArrayList;
 import java.util.List;
 import sensorrounds.analyst.CalendarRow;
@@ -16,9 +17,13 @@ import sensorrounds.landmark.FirstLow;
 import sensorrounds.outlook.LastReport;
 import sensorrounds.regression.LifeFamily;
 import sensorrounds.regression.RegressionStatus;
+import sensorrounds.season.ClimateMonth;
+import sensorrounds.season.ClimateMonth.Basis;
+import sensorrounds.season.SeasonFit;
 import sensorrounds.survival.CurvePoint;
 import sensorrounds.survival.CurvePoint.Method;
 import sensorrounds.survival.Estimate;
+import sensorrounds.survival.FitReport;
 import sensorrounds.survival.ParametricFit.Status;
 
 /** Invented lives ahead and covariate effects. */
@@ -100,6 +105,21 @@ final class SampleLives {
                 List.of("12 lives of " + vehicleClass + " are left out: 1 failed there, and it takes 5"));
         return new VehicleFits(
                 effects,
+                new SeasonFit(
+                        FitReport.of(1410, 183, 1_902_000, 6, 1e-12, 40),
+                        new Estimate(1.31, 1.02, 1.68),
+                        0.034,
+                        -812,
+                        6,
+                        4,
+                        12,
+                        71.4,
+                        111.6,
+                        1704,
+                        3503),
+                List.of(
+                        new ClimateMonth(null, Month.JANUARY, 4012, 1, true, Basis.FLEET),
+                        new ClimateMonth(vehicleClass, Month.JANUARY, 12, 3, true, Basis.FLEET)),
                 new SetLikeness(
                         FrailtyStatus.CONVERGED,
                         "",

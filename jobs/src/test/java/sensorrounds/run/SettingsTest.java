@@ -20,6 +20,7 @@ import sensorrounds.history.HistorySettings;
 import sensorrounds.outlook.OutlookSettings;
 import sensorrounds.recurrence.RecurrenceSettings;
 import sensorrounds.replacement.ReplacementSettings;
+import sensorrounds.season.SeasonSettings;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.WeakPrior;
 
@@ -34,6 +35,7 @@ class SettingsTest {
         assertThat(review.recurrence()).isEqualTo(RecurrenceSettings.defaults());
         assertThat(review.replacement()).isEqualTo(ReplacementSettings.defaults());
         assertThat(review.stock()).isEqualTo(StockSettings.defaults());
+        assertThat(review.season()).isEqualTo(SeasonSettings.defaults());
         assertThat(review.weakPrior()).isEqualTo(WeakPrior.declared());
     }
 
@@ -64,6 +66,7 @@ class SettingsTest {
             case "costs.currency" -> at.put(key, "GBP");
             case "costs.asOf" -> at.put(key, "2026-02-01");
             case "survival.cohortBy" -> at.put(key, "part");
+            case "survival.season.hemisphere" -> at.put(key, "south");
             default -> {
                 double v = Double.parseDouble(value);
                 boolean whole = value.matches("-?\\d+")

@@ -55,8 +55,8 @@ final class CovariateDesign {
             }
         }
         CovariateDesign design = new CovariateDesign(rows);
-        Arrays.stream(Factor.values()).filter(f -> !f.numeric()).forEach(design::take);
-        for (Factor factor : Factor.values()) {
+        Factor.OF_LIVES.stream().filter(f -> !f.numeric()).forEach(design::take);
+        for (Factor factor : Factor.OF_LIVES) {
             if (factor.numeric()) {
                 design.takeDistance();
             } else {
@@ -172,10 +172,10 @@ final class CovariateDesign {
 
     /** Leaves factors out, the least important first, until there are enough failures for the columns. */
     private CovariateDesign withinFailures() {
-        for (int i = Factor.values().length - 1;
+        for (int i = Factor.OF_LIVES.size() - 1;
                 i >= 0 && failures() < (long) LEAST * (columns().size() + 2);
                 i--) {
-            Factor factor = Factor.values()[i];
+            Factor factor = Factor.OF_LIVES.get(i);
             if (levels.stream().anyMatch(l -> l.factor() == factor)) {
                 drop(
                         factor,

@@ -8,11 +8,13 @@ import sensorrounds.survival.Estimate;
  *
  * @param level the level, of several merged ones their names
  * @param reference whether the other levels are compared with this one; its estimates are 1
- * @param lives lives at this level among those that took part
- * @param lifeFactor how many times as long sensors last as at the reference level, Weibull, 95 % limits robust to
+ * @param lives lives at this level among those that took part; for the season those watched on some day of such months
+ * @param failures those that failed; for the season those that most likely did in such months, rounded
+ * @param lifeFactor NaN for the season, which is no property of a life; else how many times as long sensors last as at the reference level, Weibull, 95 % limits robust to
  *     likeness within vehicles; NaN where there is no fit
  * @param lifeFactorBest the same by the family of least AIC; NaN where that is the Weibull or has no fit
- * @param hazardRatio how many times as often they fail at any age, by Cox regression, limits as robust
+ * @param hazardRatio how many times as often they fail at any age, by Cox regression, limits as robust; for the season by the
+ *     likelihood of intervals, with its limits
  * @param proportionalityP chance of as much drift of the hazard ratio with age if there were none
  */
 public record CovariateEffect(

@@ -26,4 +26,8 @@ public record CovariateEffects(
         families = List.copyOf(families);
         notes = List.copyOf(notes);
     }
+
+    CovariateEffects with(List<CovariateEffect> newEffects, List<String> newNotes) {
+        return new CovariateEffects(newEffects, families, lives, failures, drawnFrom, newNotes);
+    }
 }

@@ -1,5 +1,8 @@
 package sensorrounds.analyst;
 
+import java.util.Arrays;
+import java.util.List;
+
 /** What may make sensors last longer or shorter, the most important first: where failures are few the last go out first. */
 public enum Factor {
     VEHICLE_CLASS("vehicle class"),
@@ -10,7 +13,13 @@ public enum Factor {
     /** Its climate, roads and people; these cannot be told apart. */
     DEPOT("depot"),
     /** Half of the year in which it was fitted. */
-    FITTED("fitted in");
+    FITTED("fitted in"),
+    /** Cold months against the others: of the calendar, and no property of a life, which goes through both. */
+    SEASON("months of the year");
+
+    /** What a life has one of, in the same order. */
+    static final List<Factor> OF_LIVES =
+            Arrays.stream(values()).filter(f -> f != SEASON).toList();
 
     private final String words;
 

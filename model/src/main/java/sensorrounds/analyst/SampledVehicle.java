@@ -1,6 +1,7 @@
 package sensorrounds.analyst;
 
 import java.io.Serializable;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.function.Function;
 import sensorrounds.history.SensorLife;
@@ -36,11 +37,17 @@ public record SampledVehicle(
                                 life.lifetime(),
                                 part.apply(life),
                                 WheelPlace.of(life.position()),
+                                life.fittedOn(),
                                 FittingSeason.of(life)))
                         .toList());
     }
 
-    /** @param part null when not known, as {@code fitted} */
-    public record SampledLife(Lifetime life, String part, WheelPlace place, FittingSeason fitted)
+    /**
+     * One life.
+     *
+     * @param part null when not known, as {@code fittedOn} and {@code fitted}
+     * @param fittedOn day of age 0
+     */
+    public record SampledLife(Lifetime life, String part, WheelPlace place, LocalDate fittedOn, FittingSeason fitted)
             implements Serializable {}
 }

@@ -1,17 +1,31 @@
 package sensorrounds.analyst;
 
 import java.io.Serializable;
+import java.util.List;
+import sensorrounds.season.ClimateMonth;
+import sensorrounds.season.Climates;
+import sensorrounds.season.SeasonFit;
 
 /**
  * What needs to know which sensors share a vehicle, fitted to a draw of vehicles.
  *
  * @param effects who lives longer
+ * @param season what the cold does to them
+ * @param climate which months those are, of the fleet and of each depot
  * @param likeness how alike the sensors of one vehicle are
  */
-public record VehicleFits(CovariateEffects effects, SetLikeness likeness) implements Serializable {
-    public static VehicleFits of(VehicleSample sample) {
+public record VehicleFits(CovariateEffects effects, SeasonFit season, List<ClimateMonth> climate, SetLikeness likeness)
+        implements Serializable {
+    public VehicleFits {
+        climate = List.copyOf(climate);
+    }
+
+    /** @param climates which months are cold at each depot */
+    public static VehicleFits of(VehicleSample sample, Climates climates) {
         CovariateRegression regression = new CovariateRegression(CovariateDesign.of(sample.vehicles()));
         CovariateEffects effects = regression.fit(sample.lives());
-        return new VehicleFits(effects, SetLikeness.fit(regression.design()));
+        SeasonEffect season = new SeasonEffect(sample, climates);
+        return new VehicleFits(
+                season.beside(effects), season.fit(), climates.months(), SetLikeness.fit(regression.design()));
     }
 }

@@ -22,6 +22,7 @@ import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.LifeLaws;
 import sensorrounds.outlook.ReportCells;
 import sensorrounds.recurrence.PeerRates;
+import sensorrounds.season.Climates;
 import sensorrounds.survival.CohortFit;
 import sensorrounds.survival.CohortLadder;
 import sensorrounds.survival.CohortLife;
@@ -39,6 +40,7 @@ import sensorrounds.survival.LifetimeSample;
  * @param curves curves of every cohort
  * @param incidence shares ended by each cause, of every cohort
  * @param comparisons whether the cohorts differ, for each way of dividing the sensors
+ * @param climates which months are cold at each depot
  * @param vehicles who lives longer, and how alike the sensors of one vehicle are
  */
 public record Estimates(
@@ -50,6 +52,7 @@ public record Estimates(
         List<CauseIncidence> incidence,
         List<CohortComparison> comparisons,
         PeerRates peers,
+        Climates climates,
         VehicleFits vehicles)
         implements Serializable, LifeLaws {
 
@@ -86,6 +89,7 @@ public record Estimates(
                     .ifPresent(w -> curves.addAll(Curves.law(
                             cohort, Method.WEIBULL, w, cohorts.get(cohort).sample())));
         });
+        Climates climates = Climates.of(counts.temperatures(), settings.season());
         return new Estimates(
                 settings,
                 WakeModel.fit(counts.wake(), settings.condition()),
@@ -95,7 +99,8 @@ public record Estimates(
                 List.copyOf(incidence),
                 CohortComparer.compare(counts),
                 PeerRates.fit(counts.peers(), settings.recurrence()),
-                VehicleFits.of(counts.sample()));
+                climates,
+                VehicleFits.of(counts.sample(), climates));
     }
 
     /** The cohort's own law, or the pool's for a cohort met only among sensors of unknown origin. */

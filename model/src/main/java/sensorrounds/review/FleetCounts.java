@@ -18,6 +18,7 @@ import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.VisitSummary;
 import sensorrounds.recurrence.PeerCells;
+import sensorrounds.season.MonthTemperatures;
 
 /**
  * What all vehicles together say before anything is fitted: a mergeable state of whole numbers, so that any split of
@@ -34,6 +35,7 @@ public final class FleetCounts implements Serializable {
     private final PeerCells peers = new PeerCells();
     private final WarningCounts warnings = new WarningCounts();
     private final WarningSignCells warningSigns = new WarningSignCells();
+    private final MonthTemperatures temperatures = new MonthTemperatures();
     private final VehicleSample sample = new VehicleSample(SAMPLED_LIVES);
     private final Map<Sort, LifeCells> lives = new HashMap<>();
     private final EnumMap<FailureCause, Long> causes = new EnumMap<>(FailureCause.class);
@@ -62,6 +64,7 @@ public final class FleetCounts implements Serializable {
         for (SensorLife life : history.lives()) {
             addLife(history, life);
         }
+        temperatures.add(history);
         sample.add(SampledVehicle.of(history, life -> CohortParts.of(history.vehicle(), life)));
         for (Finding f : history.findings()) {
             findings.merge(f.kind(), 1L, Long::sum);
@@ -94,6 +97,7 @@ public final class FleetCounts implements Serializable {
         peers.merge(o.peers);
         warnings.merge(o.warnings);
         warningSigns.merge(o.warningSigns);
+        temperatures.merge(o.temperatures);
         sample.merge(o.sample);
         o.lives.forEach((sort, cells) ->
                 lives.computeIfAbsent(sort, k -> new LifeCells()).merge(cells));
@@ -139,6 +143,11 @@ public final class FleetCounts implements Serializable {
     /** What visits tell of the system's own warning. */
     public WarningSignCells warningSigns() {
         return warningSigns;
+    }
+
+    /** Air temperatures written down at visits. */
+    public MonthTemperatures temperatures() {
+        return temperatures;
     }
 
     /** A draw of whole vehicles with the lives of their sensors. */

@@ -9,6 +9,7 @@ import sensorrounds.recurrence.RecurrenceSettings;
 import sensorrounds.replacement.Costs;
 import sensorrounds.replacement.ReplacementSettings;
 import sensorrounds.rounds.RoundSettings;
+import sensorrounds.season.SeasonSettings;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.CohortLadder;
 import sensorrounds.survival.WeakPrior;
@@ -19,6 +20,7 @@ import sensorrounds.survival.WeakPrior;
  * @param weakPrior what is held likely of a sensor's life where the fleet has too few failures for a law
  * @param preventiveWarningShare share of preventive replacements, of these and the failures, above which a cohort's
  *     curve carries a warning; 0 to 1
+ * @param season which months count as cold
  */
 public record ReviewSettings(
         HistorySettings history,
@@ -26,6 +28,7 @@ public record ReviewSettings(
         CohortLadder.Settings ladder,
         WeakPrior weakPrior,
         double preventiveWarningShare,
+        SeasonSettings season,
         ConditionSettings condition,
         HiddenChoices hidden,
         OutlookSettings outlook,

@@ -11,6 +11,11 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sensorrounds.analyst.SampledVehicle.SampledLife;
 import sensorrounds.frailty.FrailtyStatus;
+import sensorrounds.season.ClimateMonth;
+import sensorrounds.season.Climates;
+import sensorrounds.season.MonthTemperatures;
+import sensorrounds.season.SeasonSettings;
+import sensorrounds.survival.FitStatus;
 import sensorrounds.survival.Lifetime;
 
 class VehicleFitsTest {
@@ -29,7 +34,8 @@ class VehicleFitsTest {
                 next += 100 + random.nextInt(200);
             }
             Lifetime seen = next < 3650 ? Lifetime.interval(0, last, next) : Lifetime.censored(0, last);
-            lives.add(new SampledLife(seen, "P-1", wheel < 2 ? WheelPlace.FRONT_AXLE : WheelPlace.OTHER_AXLE, null));
+            lives.add(new SampledLife(
+                    seen, "P-1", wheel < 2 ? WheelPlace.FRONT_AXLE : WheelPlace.OTHER_AXLE, null, null));
         }
         return new SampledVehicle("V" + number, vehicleClass, "North", 20_000.0, lives);
     }
@@ -50,6 +56,11 @@ class VehicleFitsTest {
         return sample;
     }
 
+    /** Of a fleet without a temperature: the northern winter. */
+    private static VehicleFits fits(VehicleSample sample) {
+        return VehicleFits.of(sample, Climates.of(new MonthTemperatures(), SeasonSettings.defaults()));
+    }
+
     private static CovariateEffect effect(VehicleFits fits, String level) {
         return fits.effects().effects().stream()
                 .filter(e -> e.level().equals(level))
@@ -63,7 +74,7 @@ class VehicleFitsTest {
         double ratio = 0;
         int covered = 0;
         for (int seed = 10; seed < 20; seed++) {
-            CovariateEffect truck = effect(VehicleFits.of(sample(fleet(seed, 300, 0))), "truck");
+            CovariateEffect truck = effect(fits(sample(fleet(seed, 300, 0))), "truck");
             factor += truck.lifeFactor().value() / 10;
             ratio += Math.log(truck.hazardRatio().value()) / 10;
             covered +=
@@ -74,7 +85,7 @@ class VehicleFitsTest {
         assertThat(covered).isGreaterThanOrEqualTo(8);
         // Of a Weibull of shape 3 the hazard ratio is the factor to the power of -3.
         assertThat(ratio).isCloseTo(-3 * Math.log(0.6), within(0.08));
-        VehicleFits fits = VehicleFits.of(sample(fleet(10, 300, 0)));
+        VehicleFits fits = fits(sample(fleet(10, 300, 0)));
         assertThat(effect(fits, "van").reference()).isTrue();
         CovariateEffect place = effect(fits, "OTHER_AXLE");
         assertThat(place.lifeFactor().lower()).isLessThan(1);
@@ -88,12 +99,12 @@ class VehicleFitsTest {
 
     @Test
     void likenessWithinVehiclesIsFoundAndOnlyWhereThereIsSome() {
-        SetLikeness alike = VehicleFits.of(sample(fleet(2, 300, 1))).likeness();
+        SetLikeness alike = fits(sample(fleet(2, 300, 1))).likeness();
         assertThat(alike.status()).isEqualTo(FrailtyStatus.CONVERGED);
         assertThat(alike.variance().lower()).isLessThan(1).isGreaterThan(0.3);
         assertThat(alike.variance().upper()).isGreaterThan(1);
         assertThat(alike.afterOneDeath().value()).isEqualTo(1 + alike.variance().value());
-        SetLikeness apart = VehicleFits.of(sample(fleet(3, 300, 0))).likeness();
+        SetLikeness apart = fits(sample(fleet(3, 300, 0))).likeness();
         assertThat(apart.variance().lower()).isZero();
         assertThat(apart.variance().upper()).isLessThan(0.3);
     }
@@ -104,11 +115,11 @@ class VehicleFitsTest {
         Random random = new Random(5);
         // All of these live to the end, but for three vehicles of a kind that do not.
         fleet.add(vehicle(random, 900, "bus", 1e6, 0));
-        VehicleFits leftOut = VehicleFits.of(sample(fleet));
+        VehicleFits leftOut = fits(sample(fleet));
         assertThat(leftOut.effects().notes()).anyMatch(n -> n.startsWith("left out: bus, of whose 4 lives 0 failed"));
         fleet.add(vehicle(random, 901, "crane", 900, 0));
         fleet.add(vehicle(random, 902, "crane lorry", 900, 0));
-        VehicleFits merged = VehicleFits.of(sample(fleet));
+        VehicleFits merged = fits(sample(fleet));
         assertThat(effect(merged, "bus, crane, crane lorry").failures()).isEqualTo(8);
     }
 
@@ -128,10 +139,11 @@ class VehicleFitsTest {
                                     dark ? shortened(l.life()) : l.life(),
                                     l.part(),
                                     l.place(),
+                                    l.fittedOn(),
                                     FittingSeason.of(LocalDate.of(2020, dark ? 10 : 9, dark ? 1 : 30))))
                             .toList()));
         }
-        VehicleFits fits = VehicleFits.of(sample(fleet));
+        VehicleFits fits = fits(sample(fleet));
         assertThat(effect(fits, "October to March").factor()).isEqualTo(Factor.FITTED);
         double found = effect(fits, "October to March").reference()
                 ? 1 / effect(fits, "April to September").lifeFactor().value()
@@ -158,10 +170,10 @@ class VehicleFitsTest {
                     v.depot(),
                     v.annualKm(),
                     v.lives().stream()
-                            .map(l -> new SampledLife(l.life(), part, l.place(), l.fitted()))
+                            .map(l -> new SampledLife(l.life(), part, l.place(), l.fittedOn(), l.fitted()))
                             .toList()));
         }
-        VehicleFits fits = VehicleFits.of(sample(fleet));
+        VehicleFits fits = fits(sample(fleet));
         assertThat(fits.effects().notes()).anyMatch(n -> n.startsWith("part P-truck cannot be told apart"));
         assertThat(fits.effects().effects()).extracting(CovariateEffect::level).doesNotContain("P-truck");
         CovariateEffect other = fits.effects().effects().stream()
@@ -173,11 +185,48 @@ class VehicleFitsTest {
     }
 
     @Test
+    void theSeasonStandsBesideTheOtherFactors() {
+        Random random = new Random(12);
+        List<SampledVehicle> fleet = new ArrayList<>();
+        for (SampledVehicle v : fleet(12, 300, 0)) {
+            LocalDate fitted = LocalDate.of(2015, 1, 1).plusDays(random.nextInt(365));
+            fleet.add(new SampledVehicle(
+                    v.vehicleId(),
+                    v.vehicleClass(),
+                    v.depot(),
+                    v.annualKm(),
+                    v.lives().stream()
+                            .map(l -> new SampledLife(l.life(), l.part(), l.place(), fitted, l.fitted()))
+                            .toList()));
+        }
+        VehicleFits fits = fits(sample(fleet));
+        assertThat(fits.season().converged()).as(fits.season().report().cause()).isTrue();
+        assertThat(fits.season().factor().lower()).isLessThan(1);
+        assertThat(fits.season().factor().upper()).isGreaterThan(1);
+        assertThat(fits.season().strata()).as("two classes at one depot").isEqualTo(2);
+        CovariateEffect cold = effect(fits, "cold months");
+        assertThat(cold.factor()).isEqualTo(Factor.SEASON);
+        assertThat(cold.hazardRatio()).isEqualTo(fits.season().factor());
+        assertThat(cold.lifeFactor().value()).isNaN();
+        assertThat(effect(fits, "other months").reference()).isTrue();
+        assertThat(cold.failures() + effect(fits, "other months").failures())
+                .isBetween(fits.effects().failures() - 1, fits.effects().failures() + 1);
+        assertThat(fits.climate()).hasSize(12).allMatch(m -> m.basis() == ClimateMonth.Basis.DECLARED);
+    }
+
+    @Test
+    void withoutDaysOfFittingTheSeasonIsLeftOutByName() {
+        VehicleFits fits = fits(sample(fleet(10, 300, 0)));
+        assertThat(fits.season().report().status()).isEqualTo(FitStatus.NO_LIVES);
+        assertThat(fits.effects().notes()).contains("the season is left out: there are no lives");
+    }
+
+    @Test
     void withFewFailuresNothingIsComparedAndItSaysSo() {
-        VehicleFits fits = VehicleFits.of(sample(fleet(6, 2, 0)));
+        VehicleFits fits = fits(sample(fleet(6, 2, 0)));
         assertThat(fits.effects().effects()).isEmpty();
         assertThat(fits.effects().notes()).anyMatch(n -> n.startsWith("nothing to compare"));
-        VehicleFits none = VehicleFits.of(new VehicleSample(10));
+        VehicleFits none = fits(new VehicleSample(10));
         assertThat(none.effects().effects()).isEmpty();
         assertThat(none.likeness().status()).isEqualTo(FrailtyStatus.NO_LAW_WITHOUT_FRAILTY);
     }

@@ -64,7 +64,16 @@ class ValidationIndexTest {
         List<String> missing = new ArrayList<>();
         int count = 0;
         for (String area : List.of(
-                "survival", "turnbull", "ranktest", "causes", "regression", "cox", "frailty", "recurrent", "markov")) {
+                "survival",
+                "turnbull",
+                "ranktest",
+                "causes",
+                "regression",
+                "cox",
+                "frailty",
+                "season",
+                "recurrent",
+                "markov")) {
             for (Path file :
                     files(TOP.resolve("model/src/main/java/sensorrounds").resolve(area), ".java")) {
                 String source = Files.readString(file);
