@@ -12,6 +12,7 @@ import org.apache.spark.api.java.JavaRDD;
 import org.apache.spark.api.java.function.Function;
 import org.apache.spark.storage.StorageLevel;
 import scala.Tuple2;
+import sensorrounds.regression.ClusterSteps;
 import sensorrounds.regression.CovariateLives;
 import sensorrounds.regression.Design;
 import sensorrounds.regression.LifeSource;
@@ -172,15 +173,9 @@ public final class LivesOverPartitions implements LifeSource {
     }
 
     @Override
-    public double[][] scoreProducts(Design design, double[] point) {
-        double[][] total = new double[point.length][point.length];
-        for (double[][] part : blocks.each(block -> block.scoreProducts(design, point))) {
-            for (int i = 0; i < total.length; i++) {
-                for (int j = 0; j < total.length; j++) {
-                    total[i][j] += part[i][j];
-                }
-            }
-        }
+    public ClusterSteps clusterSteps(Design design, double[] point, double[][] information) {
+        ClusterSteps total = new ClusterSteps(information);
+        blocks.each(block -> block.clusterSteps(design, point, information)).forEach(total::add);
         return total;
     }
 

@@ -227,24 +227,43 @@ public final class CovariateLives implements LifeSource, Serializable {
     }
 
     @Override
-    public double[][] scoreProducts(Design design, double[] point) {
-        ClusterScores scores = new ClusterScores(design, point);
-        int most = Arrays.stream(clusters).max().orElse(-1);
-        double[][] byCluster = new double[most + 1][];
-        for (int i = 0; i < size(); i++) {
-            if (byCluster[clusters[i]] == null) {
-                byCluster[clusters[i]] = new double[point.length];
+    public ClusterSteps clusterSteps(Design design, double[] point, double[][] information) {
+        int[] order = byCluster();
+        ClusterSteps steps = new ClusterSteps(information);
+        int to;
+        for (int from = 0; from < order.length; from = to) {
+            to = from + 1;
+            while (to < order.length && clusters[order[to]] == clusters[order[from]]) {
+                to++;
             }
-            scores.addTo(
-                    byCluster[clusters[i]],
-                    logEntry[i],
-                    logLower[i],
-                    logUpper[i],
-                    weight[i],
-                    covariates,
-                    i * names.length);
+            int[] rows = Arrays.copyOfRange(order, from, to);
+            steps.add(
+                    () -> rows(rows),
+                    FivePoints.at((parameter, slopes) -> sums(rows, design, parameter, slopes), design, point));
         }
-        return ClusterScores.products(byCluster, point.length);
+        return steps;
+    }
+
+    private LikelihoodSums sums(int[] rows, Design design, double parameter, double[] point) {
+        LikelihoodPass pass = new LikelihoodPass(design, parameter, point);
+        for (int i : rows) {
+            pass.add(logEntry[i], logLower[i], logUpper[i], weight[i], covariates, i * names.length);
+        }
+        return pass.sums();
+    }
+
+    /** Rows with those of a cluster side by side, else in their order. */
+    private int[] byCluster() {
+        int[] next = new int[Arrays.stream(clusters).max().orElse(-1) + 2];
+        for (int cluster : clusters) {
+            next[cluster + 1]++;
+        }
+        Arrays.parallelPrefix(next, Integer::sum);
+        int[] order = new int[size()];
+        for (int i = 0; i < order.length; i++) {
+            order[next[clusters[i]]++] = i;
+        }
+        return order;
     }
 
     @Override

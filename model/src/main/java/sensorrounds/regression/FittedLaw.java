@@ -15,6 +15,7 @@ public final class FittedLaw implements Serializable {
     private final double logShape;
     private final double parameter;
     private final double[][] covariance;
+    /** Standard errors from an estimate to a limit. */
     private final double z;
 
     FittedLaw(LifeFamily family, double logScale, double logShape, double parameter, double[][] covariance, double z) {

@@ -16,15 +16,25 @@ final class FivePoints {
 
     private FivePoints() {}
 
+    /** The log-likelihood of some lives, the parameter of the law apart from the others. */
+    interface Pass {
+        LikelihoodSums at(double parameter, double[] slopes);
+    }
+
     /** The log-likelihood at all parameters, that of the law last if there is one. */
     static Objective.Evaluation at(LifeSource lives, Design design, double[] point) {
+        return at((parameter, slopes) -> lives.sums(design, parameter, slopes), design, point);
+    }
+
+    /** {@link #at(LifeSource, Design, double[])} of whatever lives the pass runs over. */
+    static Objective.Evaluation at(Pass pass, Design design, double[] point) {
         if (!design.family().hasOwnParameter()) {
-            return lives.sums(design, Double.NaN, point).evaluation();
+            return pass.at(Double.NaN, point).evaluation();
         }
         int n = design.slopes();
         double q = point[n];
         double[] slopes = java.util.Arrays.copyOf(point, n);
-        Objective.Evaluation centre = lives.sums(design, q, slopes).evaluation();
+        Objective.Evaluation centre = pass.at(q, slopes).evaluation();
         double[] gradient = java.util.Arrays.copyOf(centre.gradient(), n + 1);
         double[][] hessian = new double[n + 1][n + 1];
         for (int i = 0; i < n; i++) {
@@ -32,7 +42,7 @@ final class FivePoints {
         }
         hessian[n][n] = SECOND_AT_CENTRE * centre.value() / (STEP * STEP);
         for (int i = 0; i < OFFSETS.length; i++) {
-            LikelihoodSums at = lives.sums(design, q + STEP * OFFSETS[i], slopes);
+            LikelihoodSums at = pass.at(q + STEP * OFFSETS[i], slopes);
             gradient[n] += FIRST[i] / STEP * at.value();
             hessian[n][n] += SECOND[i] / (STEP * STEP) * at.value();
             for (int j = 0; j < n; j++) {

@@ -32,7 +32,10 @@ public final class LifeRegression {
     public enum Errors {
         /** The observed information; lives are independent. */
         INFORMATION,
-        /** The sandwich by cluster, right also where lives of one cluster are alike. */
+        /**
+         * The jackknife that leaves out one cluster after the other ({@link ClusterSteps}), with limits by Student's t of one degree
+         * less than there are clusters: right also where lives of one cluster are alike.
+         */
         BY_CLUSTER
     }
 
@@ -207,9 +210,17 @@ public final class LifeRegression {
                 covariance[i][j] /= (i < design.scales() ? shape : 1) * (j < design.scales() ? shape : 1);
             }
         }
+        double degrees = Double.POSITIVE_INFINITY;
         if (errors == Errors.BY_CLUSTER) {
-            covariance = Design.sandwich(covariance, lives.scoreProducts(design, point));
+            ClusterSteps steps = lives.clusterSteps(
+                    design, point, ClusterSteps.negative(maximum.at().hessian()));
+            steps.settle(lives, design, point);
+            if (steps.loose().isPresent()) {
+                return verdict.onOneCluster(search, design, steps.loose().get());
+            }
+            covariance = steps.covariance();
+            degrees = steps.clusters() - 1;
         }
-        return verdict.converged(search, design, point, maximum.at().value(), covariance, level);
+        return verdict.converged(search, design, point, maximum.at().value(), covariance, level, degrees);
     }
 }

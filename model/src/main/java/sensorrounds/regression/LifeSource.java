@@ -28,12 +28,12 @@ public interface LifeSource {
     boolean clustered();
 
     /**
-     * Sum over clusters of the outer product of the cluster's score with itself. Products of parts add up only if no
-     * cluster is in two of them.
+     * What leaving out each cluster does: states added by {@link ClusterSteps#add(ClusterSteps)}. No cluster may be in two parts.
      *
      * @param point all standardised parameters, that of the law included
+     * @param information of all lives at it, the Hessian with its sign changed
      */
-    double[][] scoreProducts(Design design, double[] point);
+    ClusterSteps clusterSteps(Design design, double[] point, double[][] information);
 
     /** Some of the lives, fit to find a start for the search among all; empty when that would not pay. */
     default Optional<LifeSource> part() {

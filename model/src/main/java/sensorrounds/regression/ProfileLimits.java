@@ -104,10 +104,10 @@ public final class ProfileLimits {
                         three[1],
                         three[2],
                         Design.sandwich(rows, solution.covariance()),
-                        solution.z())
+                        solution.errorsToLimit())
                 .failureWithin(age, during);
         double log = Math.log(-Math.log1p(-wald.value()));
-        double error = (Math.log(-Math.log1p(-wald.upper())) - log) / solution.z();
+        double error = (Math.log(-Math.log1p(-wald.upper())) - log) / solution.errorsToLimit();
         Estimate hazard = limits(new HazardElimination(design, x, age, age + during), log, error);
         return new Estimate(wald.value(), failed(hazard.lower()), failed(hazard.upper()));
     }
@@ -137,9 +137,11 @@ public final class ProfileLimits {
 
     private double limit(Elimination elimination, double estimate, double error, int side) {
         RatioPath path = new RatioPath(
-                (offset, others) -> gap(elimination, estimate + offset * error, others), solution.z(), TOLERANCE);
+                (offset, others) -> gap(elimination, estimate + offset * error, others),
+                solution.rootOfRatio(),
+                TOLERANCE);
         double[] others = without(solution.point(), elimination.place());
-        return estimate + error * path.limit(others, side * solution.z() / 2, FURTHEST_IN_ERRORS);
+        return estimate + error * path.limit(others, side * solution.rootOfRatio() / 2, FURTHEST_IN_ERRORS);
     }
 
     /** sqrt of twice the loss at this value; NaN when the other parameters find no maximum. */

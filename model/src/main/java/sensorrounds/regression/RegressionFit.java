@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import sensorrounds.numeric.StandardNormal;
+import sensorrounds.numeric.StudentT;
 import sensorrounds.regression.Verdict.Search;
 
 /**
@@ -21,9 +22,20 @@ public final class RegressionFit {
     private final Search search;
     private final Solution solution;
 
-    /** The maximum, in standardised parameters, and the covariance in own units. */
-    record Solution(Design design, double[] point, double logLikelihood, double[][] covariance, double level) {
-        double z() {
+    /**
+     * The maximum, in standardised parameters, and the covariance in own units.
+     *
+     * @param degrees of freedom that the covariance has; infinite when it is the information's
+     */
+    record Solution(
+            Design design, double[] point, double logLikelihood, double[][] covariance, double level, double degrees) {
+        /** Standard errors from an estimate to a limit. */
+        double errorsToLimit() {
+            return StudentT.quantile((1 + level) / 2, degrees);
+        }
+
+        /** Root of the chi-square quantile of one degree, against which a likelihood ratio is held. */
+        double rootOfRatio() {
             return StandardNormal.quantile((1 + level) / 2);
         }
     }
@@ -142,7 +154,7 @@ public final class RegressionFit {
         List<Coefficient> all = new ArrayList<>();
         for (int i = 0; i < values.length; i++) {
             double error = Math.sqrt(solution.covariance()[i][i]);
-            double half = solution.z() * error;
+            double half = solution.errorsToLimit() * error;
             all.add(new Coefficient(
                     design.part(i), design.name(i), values[i], error, values[i] - half, values[i] + half));
         }
@@ -177,7 +189,12 @@ public final class RegressionFit {
         double[][] rows = design.rowsAt(x);
         double[] three = Design.times(rows, design.inOwnUnits(solution.point()));
         return new FittedLaw(
-                family, three[0], three[1], three[2], Design.sandwich(rows, solution.covariance()), solution.z());
+                family,
+                three[0],
+                three[1],
+                three[2],
+                Design.sandwich(rows, solution.covariance()),
+                solution.errorsToLimit());
     }
 
     /** Test of a smaller model within this one, fitted to the same lives. */

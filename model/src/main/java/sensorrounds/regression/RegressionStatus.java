@@ -17,6 +17,8 @@ public enum RegressionStatus {
     SEPARATED_COLUMN,
     /** No finite maximum, or a direction the data do not determine. */
     FLAT_LIKELIHOOD,
+    /** Errors by cluster were asked for, and what is to be told rests on a single cluster. */
+    ONE_CLUSTER,
     /** The search ended without a maximum. */
     NOT_CONVERGED
 }

@@ -126,6 +126,20 @@ final class Verdict {
                 search);
     }
 
+    /** Names the parameter that the lives of one cluster alone determine. */
+    RegressionFit onOneCluster(Search search, Design design, int parameter) {
+        String name = design.name(parameter);
+        return RegressionFit.failed(
+                family,
+                RegressionStatus.ONE_CLUSTER,
+                name.equals(Coefficient.CONSTANT) ? "" : name,
+                "without the lives of one cluster the others do not determine " + name + " of " + design.part(parameter)
+                        + ", so that nothing tells its error where lives of a cluster are alike; leave it out or merge the"
+                        + " group with another",
+                summary,
+                search);
+    }
+
     RegressionFit notConverged(Search search, Maximum.Outcome outcome) {
         return RegressionFit.failed(
                 family,
@@ -138,7 +152,13 @@ final class Verdict {
     }
 
     RegressionFit converged(
-            Search search, Design design, double[] point, double logLikelihood, double[][] covariance, double level) {
+            Search search,
+            Design design,
+            double[] point,
+            double logLikelihood,
+            double[][] covariance,
+            double level,
+            double degrees) {
         return new RegressionFit(
                 family,
                 RegressionStatus.CONVERGED,
@@ -149,6 +169,11 @@ final class Verdict {
                 summary.exposure(),
                 search,
                 new RegressionFit.Solution(
-                        design, point, logLikelihood, Design.sandwich(design.toOwnUnits(), covariance), level));
+                        design,
+                        point,
+                        logLikelihood,
+                        Design.sandwich(design.toOwnUnits(), covariance),
+                        level,
+                        degrees));
     }
 }

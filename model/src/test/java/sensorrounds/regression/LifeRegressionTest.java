@@ -111,8 +111,9 @@ class LifeRegressionTest {
 
     /**
      * By hand: exponential, clusters {2, 4} and {6}, all exact. The mean life is 4; the scores of log scale, life / 4 - 1,
-     * are -1/2 + 0 and 1/2 by cluster; the information is 3, so the robust variance is (1/4 + 1/4) / 9 = 1/18, the plain
-     * one 1/3.
+     * are -1/2 + 0 and 1/2 by cluster; the information is 3, half of it, life / 4, from each cluster. Leaving one out moves log
+     * scale by (1/2) / (3 - 3/2) = 1/3 either way: the jackknife variance is (1/2) (1/9 + 1/9) = 1/9, the plain one 1/3. With
+     * two clusters t has one degree: limits tan(.475 pi) errors away.
      */
     @Test
     void errorsByClusterSolvedByHand() {
@@ -121,8 +122,24 @@ class LifeRegressionTest {
                 .withClusters(new int[] {7, 7, 2});
         LifeRegression exponential = LifeRegression.of(LifeFamily.EXPONENTIAL);
         assertThat(exponential.fit(lives).covariance()[0][0]).isCloseTo(1 / 3.0, within(1e-12));
-        assertThat(exponential.with(Errors.BY_CLUSTER).fit(lives).covariance()[0][0])
-                .isCloseTo(1 / 18.0, within(1e-12));
+        RegressionFit robust = exponential.with(Errors.BY_CLUSTER).fit(lives);
+        assertThat(robust.covariance()[0][0]).isCloseTo(1 / 9.0, within(1e-12));
+        assertThat(Math.log(robust.at().scale().upper() / 4)).isCloseTo(Math.tan(0.475 * Math.PI) / 3, within(1e-9));
+    }
+
+    /** All of a group in one vehicle: without it nothing is known of the group, however many its lives. */
+    @Test
+    void whatRestsOnOneClusterHasNoErrorByCluster() {
+        double[] age = {3, 5, 7, 9, 2, 4, 6, 8};
+        int[] vehicle = {0, 0, 1, 1, 2, 2, 2, 2};
+        CovariateLives lives = CovariateLives.of(new double[8], age, age, new double[] {1, 1, 1, 1, 1, 1, 1, 1})
+                .withColumn("van", new double[] {0, 0, 0, 0, 1, 1, 1, 1})
+                .withClusters(vehicle);
+        assertThat(WEIBULL.fit(lives).converged()).isTrue();
+        RegressionFit fit = WEIBULL.with(Errors.BY_CLUSTER).fit(lives);
+        assertThat(fit.status()).isEqualTo(RegressionStatus.ONE_CLUSTER);
+        assertThat(fit.column()).contains("van");
+        assertThat(fit.cause()).startsWith("without the lives of one cluster the others do not determine van");
     }
 
     /** A life counted thrice in one cluster is one life as far as the robust error goes. */

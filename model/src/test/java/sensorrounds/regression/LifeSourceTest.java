@@ -47,16 +47,9 @@ class LifeSourceTest {
         }
 
         @Override
-        public double[][] scoreProducts(Design design, double[] point) {
-            double[][] total = new double[point.length][point.length];
-            for (CovariateLives part : parts) {
-                double[][] products = part.scoreProducts(design, point);
-                for (int i = 0; i < total.length; i++) {
-                    for (int j = 0; j < total.length; j++) {
-                        total[i][j] += products[i][j];
-                    }
-                }
-            }
+        public ClusterSteps clusterSteps(Design design, double[] point, double[][] information) {
+            ClusterSteps total = new ClusterSteps(information);
+            parts.forEach(part -> total.add(travelled(part.clusterSteps(travelled(design), point, information))));
             return total;
         }
     }

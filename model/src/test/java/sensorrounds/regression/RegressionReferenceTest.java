@@ -16,6 +16,7 @@ import java.util.function.DoubleUnaryOperator;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
+import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -262,6 +263,50 @@ class RegressionReferenceTest {
         limits("shape profile", profile.shape(), expected.get("shape_profile"));
         limits("B10 profile", profile.quantile(0.1), expected.get("B10_profile"));
         close("B10", profile.quantile(0.1).value(), expected.get("B10").doubleValue(), 1e-6);
+    }
+
+    /** Two catheters of each of 38 patients, one of whom carries much: errors by patient, covariance and limits by t. */
+    @Test
+    void errorsByClusterAgreeWithTheJackknifeInR() {
+        JsonNode reference = read("regression/jackknife.json");
+        CovariateLives lives = lives(reference)
+                .withColumn("age", column(reference, "age", 0))
+                .withColumn("sex", column(reference, "sex", 0))
+                .withClusters(Arrays.stream(column(reference, "id", 0))
+                        .mapToInt(id -> (int) id)
+                        .toArray());
+        RegressionFit fit = LifeRegression.of(LifeFamily.WEIBULL)
+                .with(LifeRegression.Errors.BY_CLUSTER)
+                .fit(lives);
+        for (int i = 0; i < 4; i++) {
+            Coefficient ours = fit.coefficients().get(i);
+            close(
+                    ours.name(),
+                    ours.value(),
+                    reference.get("coefficients").get(i).doubleValue(),
+                    1e-6);
+            close(
+                    ours.name() + " error",
+                    ours.error(),
+                    reference.get("errors").get(i).doubleValue(),
+                    1e-5);
+            // Our t quantile is that of an expansion.
+            close(
+                    ours.name() + " lower",
+                    ours.lower(),
+                    reference.get("lower").get(i).doubleValue(),
+                    1e-4);
+            close(
+                    ours.name() + " upper",
+                    ours.upper(),
+                    reference.get("upper").get(i).doubleValue(),
+                    1e-4);
+            for (int j = 0; j < 4; j++) {
+                double expected = reference.get("covariance").get(i).get(j).doubleValue();
+                assertThat(fit.covariance()[i][j])
+                        .isCloseTo(expected, Offset.offset(1e-5 * Math.max(Math.abs(expected), 0.01)));
+            }
+        }
     }
 
     private static void limits(String what, Estimate ours, JsonNode expected) {
