@@ -32,7 +32,7 @@ class ArchitectureTest {
             Map.entry("history", List.of("visit", "fleet", "survival")),
             Map.entry("outlook", List.of("visit", "fleet", "history", "survival", "numeric")),
             Map.entry("landmark", List.of("visit", "history", "survival", "outlook")),
-            Map.entry("condition", List.of("visit", "fleet", "history", "outlook", "survival", "numeric")),
+            Map.entry("condition", List.of("visit", "fleet", "history", "outlook", "survival", "markov", "numeric")),
             Map.entry(
                     "analyst",
                     List.of(
