@@ -53,7 +53,8 @@ class CalibrationTest {
     public static void main(String[] args) throws IOException {
         Path folder = Files.createTempDirectory("calibration");
         fleet = ReviewedFleet.of(Long.parseLong(args[0]), Integer.parseInt(args[1]), folder.resolve("fleet"));
-        ConditionFigure.of(fleet.review().condition(), fleet.review().likeness()).forEach(System.out::println);
+        ConditionFigure.of(fleet.review().condition(), fleet.review().likeness())
+                .forEach(System.out::println);
         System.out.print(table());
     }
 
