@@ -33,7 +33,9 @@ class ArchitectureTest {
             Map.entry("outlook", List.of("visit", "fleet", "history", "survival", "numeric")),
             Map.entry("season", List.of("visit", "fleet", "history", "survival", "numeric")),
             Map.entry("landmark", List.of("visit", "history", "survival", "outlook")),
-            Map.entry("condition", List.of("visit", "fleet", "history", "outlook", "season", "survival", "numeric")),
+            Map.entry(
+                    "condition",
+                    List.of("visit", "fleet", "history", "outlook", "season", "survival", "markov", "numeric")),
             Map.entry(
                     "analyst",
                     List.of(

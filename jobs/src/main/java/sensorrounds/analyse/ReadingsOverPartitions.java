@@ -8,6 +8,7 @@ import org.apache.spark.broadcast.Broadcast;
 import org.apache.spark.storage.StorageLevel;
 import sensorrounds.condition.HiddenModel;
 import sensorrounds.condition.HiddenPass;
+import sensorrounds.condition.HiddenPoint;
 import sensorrounds.condition.HiddenReadings;
 import sensorrounds.condition.HiddenSum;
 import sensorrounds.history.VehicleHistory;
@@ -23,6 +24,8 @@ final class ReadingsOverPartitions implements Conditions.Fleet {
     private final JavaRDD<VehicleHistory> histories;
     private final Broadcast<Conditions> conditions;
     private final JavaRDD<List<HiddenReadings>> held;
+    /** Of the sample, once asked for. */
+    private List<HiddenReadings> part;
 
     ReadingsOverPartitions(JavaSparkContext spark, JavaRDD<VehicleHistory> histories, Conditions conditions) {
         this.spark = spark;
@@ -40,19 +43,25 @@ final class ReadingsOverPartitions implements Conditions.Fleet {
 
     @Override
     public HiddenPass sample(HiddenModel model) {
-        Broadcast<Conditions> shared = conditions;
-        List<HiddenReadings> part = histories
-                .filter(h -> shared.value().inSample(h))
-                .flatMap(h -> shared.value().readings(h).iterator())
-                .collect();
+        if (part == null) {
+            Broadcast<Conditions> shared = conditions;
+            part = histories
+                    .filter(h -> shared.value().inSample(h))
+                    .flatMap(h -> shared.value().readings(h).iterator())
+                    .collect();
+        }
         return HiddenPass.over(part, model);
     }
 
     @Override
     public HiddenPass all(HiddenModel model) {
-        Broadcast<HiddenModel> shared = spark.broadcast(model);
-        return (at, detail) ->
-                held.map(list -> HiddenSum.of(list, at, shared.value(), detail)).treeReduce(HiddenSum::merge);
+        return (at, detail) -> {
+            Broadcast<HiddenPoint> point = spark.broadcast(new HiddenPoint(at, model));
+            HiddenSum sum =
+                    held.map(list -> HiddenSum.of(list, point.value(), detail)).treeReduce(HiddenSum::merge);
+            point.destroy();
+            return sum;
+        };
     }
 
     /** Lets go of the memory the readings take. */

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
+import sensorrounds.condition.ConditionFigure;
 import sensorrounds.condition.HiddenFit;
 import sensorrounds.history.OriginBasis;
 import sensorrounds.outlook.LastReport;
@@ -46,6 +47,15 @@ class CalibrationTest {
     @BeforeAll
     static void review() throws IOException {
         fleet = ReviewedFleet.of(20_261_125, 1500, temp.resolve("fleet"));
+    }
+
+    /** The tables of another fleet, on the screen: seed, then vehicles. */
+    public static void main(String[] args) throws IOException {
+        Path folder = Files.createTempDirectory("calibration");
+        fleet = ReviewedFleet.of(Long.parseLong(args[0]), Integer.parseInt(args[1]), folder.resolve("fleet"));
+        ConditionFigure.of(fleet.review().condition(), fleet.review().likeness())
+                .forEach(System.out::println);
+        System.out.print(table());
     }
 
     private enum Horizon {

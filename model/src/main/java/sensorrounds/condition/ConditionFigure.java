@@ -48,6 +48,27 @@ public record ConditionFigure(String name, double value, double lower, double up
             lines.log("dying_when_weak" + band, p.bands() + b, "deaths of weak sensors per year");
         }
         lines.log("sudden_death", p.sudden(), "rate of sudden death, relative to the cohort's law of life");
+        figures.add(new ConditionFigure(
+                "weak_stages",
+                fit.model().stages().number(),
+                Double.NaN,
+                Double.NaN,
+                "stages a sensor passes while it is weak; with two it dies the sooner the longer it is weak: "
+                        + fit.decision().stages()));
+        if (p.knowsSeason()) {
+            lines.log(
+                    "cold_rate_factor",
+                    p.coldRate(),
+                    "rates of weakening and dying in the cold of the year, relative to the rest: "
+                            + fit.decision().season());
+        } else {
+            figures.add(new ConditionFigure(
+                    "cold_rate_factor",
+                    Double.NaN,
+                    Double.NaN,
+                    Double.NaN,
+                    fit.decision().season()));
+        }
         lines.log("wake_odds_when_weak", p.wake(), "odds that a try wakes a weak sensor, relative to a good one");
         lines.log(
                 "wake_odds_when_weak_cold",

@@ -24,11 +24,23 @@ public final class HiddenFilter {
      * Probabilities of one sensor's condition at an age, and of not working by later ones.
      *
      * @param cohort number of its cohort
+     * @param fittedDay day of its fitting, counted from 1970-01-01
      * @param good still good on that day
-     * @param weak weak on that day, still answering
+     * @param early weak on that day in the first of two stages, still answering; 0 in a model of one stage
+     * @param late weak in the last stage
      * @param dead dead on that day already
      */
-    public record Condition(int cohort, int ageDays, double good, double weak, double dead) {}
+    public record Condition(
+            int cohort, int fittedDay, int ageDays, double good, double early, double late, double dead) {
+        /** Weak on that day, still answering. */
+        public double weak() {
+            return early + late;
+        }
+
+        private Condition with(double newGood, double newEarly, double newLate, double newDead) {
+            return new Condition(cohort, fittedDay, ageDays, newGood, newEarly, newLate, newDead);
+        }
+    }
 
     /**
      * The condition at an age not before the last reading.
@@ -42,14 +54,7 @@ public final class HiddenFilter {
                     + HiddenSettings.MAX_AGE_DAYS);
         }
         logLikelihood = likelihood.value(readings);
-        return ahead(
-                new Condition(
-                        readings.cohort(),
-                        readings.lastAge(),
-                        likelihood.goodNow(),
-                        likelihood.weakNow(),
-                        1 - likelihood.goodNow() - likelihood.weakNow()),
-                ageDays - readings.lastAge());
+        return ahead(likelihood.now(readings), ageDays - readings.lastAge());
     }
 
     /**
@@ -58,8 +63,7 @@ public final class HiddenFilter {
      */
     static Condition faster(Condition c, double ratio) {
         double total = c.good() + ratio * (c.weak() + c.dead());
-        return new Condition(
-                c.cohort(), c.ageDays(), c.good() / total, ratio * c.weak() / total, ratio * c.dead() / total);
+        return c.with(c.good() / total, ratio * c.early() / total, ratio * c.late() / total, ratio * c.dead() / total);
     }
 
     /** As {@link #failureWithin(Condition, int)}, with the rates of leaving good multiplied by a ratio. */
@@ -67,12 +71,12 @@ public final class HiddenFilter {
         if (ratio == 1) {
             return failureWithin(condition, days);
         }
-        double ifGood = ahead(new Condition(condition.cohort(), condition.ageDays(), 1, 0, 0), days)
-                .dead();
-        double ifWeak = ahead(new Condition(condition.cohort(), condition.ageDays(), 0, 1, 0), days)
-                .dead();
+        double ifGood = ahead(condition.with(1, 0, 0, 0), days).dead();
+        double others = ahead(condition.with(0, condition.early(), condition.late(), 0), days)
+                .weak();
         return condition.dead()
-                + condition.weak() * ifWeak
+                + condition.weak()
+                - others
                 - condition.good() * Math.expm1(ratio * Math.log1p(-ifGood));
     }
 
@@ -126,20 +130,34 @@ public final class HiddenFilter {
 
     private Condition ahead(Condition from, int days) {
         double good = from.good();
-        double weak = from.weak();
+        double early = from.early();
+        double late = from.late();
         int age = from.ageDays();
         int end = Math.min(age + days, HiddenSettings.MAX_AGE_DAYS);
         HiddenCohorts cohorts = tables.cohorts;
+        ColdSeason season = tables.season;
         int piece = cohorts.pieceAt(age);
+        int turns = season.turnsUpTo(from.fittedDay() + age);
         while (age < end) {
-            int to = Math.min(end, cohorts.from(piece + 1));
-            double[] p = tables.chances[from.cohort()][piece];
-            int i = HiddenTables.ROW * (to - age);
-            weak = good * p[i + HiddenTables.GW] + weak * p[i + HiddenTables.WW];
-            good *= p[i + HiddenTables.GG];
+            int cut = cohorts.from(piece + 1);
+            int turn = season.turn(turns) - from.fittedDay();
+            int to = Math.min(end, Math.min(cut, turn));
+            double[] p = tables.chances[from.cohort()][piece][ColdSeason.season(turns)];
+            int i = HiddenRows.ROW * (to - age);
+            late = good * p[i + HiddenRows.GL] + early * p[i + HiddenRows.EL] + late * p[i + HiddenRows.WW];
+            early = good * p[i + HiddenRows.GE] + early * p[i + HiddenRows.WW];
+            good *= p[i + HiddenRows.GG];
             age = to;
-            piece++;
+            piece += to == cut ? 1 : 0;
+            turns += to == turn ? 1 : 0;
         }
-        return new Condition(from.cohort(), from.ageDays() + days, good, weak, Math.max(0, 1 - good - weak));
+        return new Condition(
+                from.cohort(),
+                from.fittedDay(),
+                from.ageDays() + days,
+                good,
+                early,
+                late,
+                Math.max(0, 1 - good - early - late));
     }
 }

@@ -38,8 +38,8 @@ public final class HiddenFit implements Serializable {
     private final HiddenParameters parameters;
     private final double[][] covariance;
     private final HiddenModel model;
-    /** Computed on each machine when first asked for. */
-    private transient HiddenTables tables;
+    private final HiddenLadder.Decision decision;
+    private final HiddenPoint point;
 
     HiddenFit(
             Status status,
@@ -54,6 +54,36 @@ public final class HiddenFit implements Serializable {
             HiddenParameters parameters,
             double[][] covariance,
             HiddenModel model) {
+        this(
+                status,
+                cause,
+                iterations,
+                gradientNorm,
+                condition,
+                logLikelihood,
+                sensors,
+                leftOut,
+                failures,
+                parameters,
+                covariance,
+                model,
+                HiddenLadder.Decision.none());
+    }
+
+    private HiddenFit(
+            Status status,
+            String cause,
+            int iterations,
+            double gradientNorm,
+            double condition,
+            double logLikelihood,
+            long sensors,
+            long leftOut,
+            long failures,
+            HiddenParameters parameters,
+            double[][] covariance,
+            HiddenModel model,
+            HiddenLadder.Decision decision) {
         this.status = status;
         this.cause = cause;
         this.iterations = iterations;
@@ -66,6 +96,26 @@ public final class HiddenFit implements Serializable {
         this.parameters = parameters;
         this.covariance = covariance;
         this.model = model;
+        this.decision = decision;
+        this.point = parameters == null ? null : new HiddenPoint(parameters, model);
+    }
+
+    /** The same with what was decided on the way to its model. */
+    public HiddenFit with(HiddenLadder.Decision newDecision) {
+        return new HiddenFit(
+                status,
+                cause,
+                iterations,
+                gradientNorm,
+                condition,
+                logLikelihood,
+                sensors,
+                leftOut,
+                failures,
+                parameters,
+                covariance,
+                model,
+                newDecision);
     }
 
     /** The answer for a fleet whose {@link WakeModel} has no reads to go by. */
@@ -148,18 +198,16 @@ public final class HiddenFit implements Serializable {
     /** Filters sensors with this fit; one filter per thread. */
     public HiddenFilter filter() {
         requireConverged();
-        return new HiddenFilter(tables(), covariance);
+        return new HiddenFilter(point.tables(), covariance);
     }
 
-    private synchronized HiddenTables tables() {
-        if (tables == null) {
-            tables = new HiddenTables(parameters, model);
-        }
-        return tables;
+    /** What was decided on the way to the model. */
+    public HiddenLadder.Decision decision() {
+        return decision;
     }
 
     /** What the fit took as known; null where it never began. */
-    HiddenModel model() {
+    public HiddenModel model() {
         return model;
     }
 

@@ -40,8 +40,13 @@ public final class HiddenFitter {
     public static HiddenFitter of(HiddenModel model) {
         return new HiddenFitter(
                 model,
-                HiddenParameters.centre(model.settings()),
+                centre(model),
                 QuasiNewtonMaximizer.withDefaults().withMaxIterations(200).withDecrement(DECREMENT));
+    }
+
+    static HiddenParameters centre(HiddenModel model) {
+        HiddenParameters centre = HiddenParameters.centre(model.settings());
+        return model.season().turns() ? centre.withColdRateFactor(1) : centre;
     }
 
     /** Starts elsewhere, say at the fit of a sample of the fleet: saves passes, does not move the maximum. */
@@ -73,7 +78,7 @@ public final class HiddenFitter {
                             + " sensors have readings that cannot happen, e.g. dead on the day of entry; more than "
                             + "one in " + Math.round(1 / MOST_IMPOSSIBLE) + " is no slip");
         }
-        Penalty penalty = new Penalty(settings);
+        Penalty penalty = new Penalty(model);
         boolean[] begun = {false};
         QuasiNewtonMaximizer.Ascent ascent = search.maximize(
                 point -> {
@@ -198,7 +203,8 @@ public final class HiddenFitter {
                     case 7, 8 -> "a chance of the warning being on";
                     case 9 -> "the share of deaths that drivers report";
                     case 10 -> "how soon drivers report a death";
-                    default -> "how weak sensors wake in the cold";
+                    case 11 -> "how weak sensors wake in the cold";
+                    default -> "the rates in the cold of the year";
                 };
     }
 
@@ -223,9 +229,9 @@ public final class HiddenFitter {
         private final HiddenSettings.Priors priors;
         private final HiddenParameters centre;
 
-        Penalty(HiddenSettings settings) {
-            priors = settings.priors();
-            centre = HiddenParameters.centre(settings);
+        Penalty(HiddenModel model) {
+            priors = model.settings().priors();
+            centre = centre(model);
         }
 
         /** Adds to gradient and curvature (which may be null), returns the value. */
@@ -235,9 +241,7 @@ public final class HiddenFitter {
             for (int i = 0; i < point.length; i++) {
                 boolean step = i < 2 * bands && i % bands > 0;
                 int before = step ? i - 1 : -1;
-                double deviation = step
-                        ? priors.stepDeviation()
-                        : i <= 2 * bands ? priors.rateDeviation() : priors.reportDeviation();
+                double deviation = deviation(i, step);
                 double precision = 1 / (deviation * deviation);
                 double off = point[i] - (step ? point[before] : centre.at(i));
                 value -= 0.5 * precision * off * off;
@@ -255,6 +259,16 @@ public final class HiddenFitter {
                 }
             }
             return value;
+        }
+
+        private double deviation(int i, boolean step) {
+            if (step) {
+                return priors.stepDeviation();
+            }
+            if (centre.knowsSeason() && i == centre.coldRate()) {
+                return priors.seasonDeviation();
+            }
+            return i <= 2 * centre.bands() ? priors.rateDeviation() : priors.reportDeviation();
         }
     }
 }

@@ -16,75 +16,83 @@ import sensorrounds.condition.RoadVisits.Sign;
  */
 final class HiddenLikelihood {
     private static final int NOTHING_SEEN = HiddenReadings.NOT_READ;
-    private static final int PLAIN = HiddenReadings.context(false, Sign.NONE);
+    /** Conditions: good, early weak, late weak, dead and to be reported, dead and not. */
+    private static final int CONDITIONS = 5;
 
     private final HiddenTables tables;
     private final HiddenCohorts cohorts;
+    private final HiddenSteps steps;
     private final double[] score;
     private final double share;
-    private int steps;
-    private int cohort;
-    private int[] stepPiece = new int[64];
-    private int[] stepDays = new int[64];
-    private int[] stepCode = new int[64];
-    private int[] stepContext = new int[64];
-    /** Conditions before each step: good, weak, dead and to be reported, dead and not. */
+    private final int coldRate;
+    /** Conditions before each step. */
     private double[] before = new double[256];
 
     private double[] scale = new double[64];
-    private double goodNow;
-    private double weakNow;
-    private double reportedNow;
-    private double quietNow;
+    private double good;
+    private double early;
+    private double late;
+    private double reported;
+    private double quiet;
 
     HiddenLikelihood(HiddenTables tables) {
         this.tables = tables;
         this.cohorts = tables.cohorts;
+        this.steps = new HiddenSteps(tables);
         this.share = tables.share;
         this.score = new double[tables.parameters.size()];
+        this.coldRate = tables.season.turns() ? tables.parameters.coldRate() : -1;
     }
 
-    /** Log-likelihood; minus infinity when the readings cannot happen. Leaves {@link #goodNow} and {@link #weakNow}. */
+    /** Log-likelihood; minus infinity when the readings cannot happen. Leaves the chances of the last condition. */
     double value(HiddenReadings readings) {
-        layOut(readings);
-        goodNow = 1;
-        weakNow = 0;
-        reportedNow = 0;
-        quietNow = 0;
+        steps.layOut(readings);
+        if (before.length < CONDITIONS * steps.count) {
+            before = new double[2 * CONDITIONS * steps.count];
+            scale = new double[2 * steps.count];
+        }
+        good = 1;
+        early = 0;
+        late = 0;
+        reported = 0;
+        quiet = 0;
         if (readings.entryDays() > 0) {
-            double[] at = tables.conditionAt(cohort, readings.entryDays());
-            goodNow = at[0] / (at[0] + at[1]);
-            weakNow = at[1] / (at[0] + at[1]);
+            double[] at = tables.conditionAt(steps.cohort, readings.fittedDay(), readings.entryDays());
+            double alive = at[0] + at[1] + at[2];
+            good = at[0] / alive;
+            early = at[1] / alive;
+            late = at[2] / alive;
         }
         double value = 0;
         // Logs are slow; a product of scales stays in range for many readings.
         double product = 1;
-        for (int s = 0; s < steps; s++) {
-            before[4 * s] = goodNow;
-            before[4 * s + 1] = weakNow;
-            before[4 * s + 2] = reportedNow;
-            before[4 * s + 3] = quietNow;
+        for (int s = 0; s < steps.count; s++) {
+            keep(CONDITIONS * s);
             move(s);
-            int code = stepCode[s];
-            if (code != NOTHING_SEEN || stepContext[s] > 1) {
-                goodNow *= ifGood(code, stepContext[s]);
-                weakNow *= ifWeak(code, stepContext[s]);
-                reportedNow *= ifReported(code, stepContext[s]);
-                quietNow *= ifQuiet(code, stepContext[s]);
+            int code = steps.code[s];
+            int context = steps.context[s];
+            if (code != NOTHING_SEEN || context > 1) {
+                double ifWeak = ifWeak(code, context);
+                good *= ifGood(code, context);
+                early *= ifWeak;
+                late *= ifWeak;
+                reported *= ifReported(code, context);
+                quiet *= ifQuiet(code, context);
             }
-            double sum = goodNow + weakNow + reportedNow + quietNow;
+            double sum = good + early + late + reported + quiet;
             if (!(sum > 0)) {
                 return Double.NEGATIVE_INFINITY;
             }
             scale[s] = sum;
-            goodNow /= sum;
-            weakNow /= sum;
-            reportedNow /= sum;
-            quietNow /= sum;
+            good /= sum;
+            early /= sum;
+            late /= sum;
+            reported /= sum;
+            quiet /= sum;
             if (foundSilent(code)) {
                 // The technician knows now: whether the driver would have come tells no more.
-                quietNow += reportedNow;
-                reportedNow = 0;
+                quiet += reported;
+                reported = 0;
             }
             product *= sum;
             if (product < 1e-200) {
@@ -95,41 +103,64 @@ final class HiddenLikelihood {
         return value + Math.log(product);
     }
 
+    private void keep(int i) {
+        before[i] = good;
+        before[i + 1] = early;
+        before[i + 2] = late;
+        before[i + 3] = reported;
+        before[i + 4] = quiet;
+    }
+
+    private double[] chances(int s) {
+        return tables.chances[steps.cohort][steps.piece[s]][steps.season[s]];
+    }
+
     private void move(int s) {
-        double[] p = tables.chances[cohort][stepPiece[s]];
-        int i = HiddenTables.ROW * stepDays[s];
-        double g = goodNow;
-        double w = weakNow;
-        double died = g * (1 - p[i + HiddenTables.GG] - p[i + HiddenTables.GW]) + w * (1 - p[i + HiddenTables.WW]);
-        goodNow = g * p[i + HiddenTables.GG];
-        weakNow = g * p[i + HiddenTables.GW] + w * p[i + HiddenTables.WW];
-        reportedNow = HiddenReadings.isMonitored(stepContext[s])
-                ? reportedNow * tables.unreported[stepDays[s]]
-                        + share * (g * p[i + HiddenTables.GU] + w * p[i + HiddenTables.WU])
-                : reportedNow + share * died;
-        quietNow += (1 - share) * died;
+        double[] p = chances(s);
+        int i = HiddenRows.ROW * steps.days[s];
+        double g = good;
+        double e = early;
+        double l = late;
+        double stays = p[i + HiddenRows.WW];
+        double died = g * (1 - p[i + HiddenRows.GG] - p[i + HiddenRows.GE] - p[i + HiddenRows.GL])
+                + e * (1 - stays - p[i + HiddenRows.EL])
+                + l * (1 - stays);
+        good = g * p[i + HiddenRows.GG];
+        early = g * p[i + HiddenRows.GE] + e * stays;
+        late = g * p[i + HiddenRows.GL] + e * p[i + HiddenRows.EL] + l * stays;
+        reported = HiddenReadings.isMonitored(steps.context[s])
+                ? reported * tables.unreported[steps.days[s]]
+                        + share * (g * p[i + HiddenRows.GU] + e * p[i + HiddenRows.EU] + l * p[i + HiddenRows.LU])
+                : reported + share * died;
+        quiet += (1 - share) * died;
     }
 
-    /** Chance of being good after the last reading, from the last call. */
-    double goodNow() {
-        return goodNow;
-    }
-
-    double weakNow() {
-        return weakNow;
+    /** Condition after the last reading, from the last call. */
+    HiddenFilter.Condition now(HiddenReadings readings) {
+        return new HiddenFilter.Condition(
+                readings.cohort(),
+                readings.fittedDay(),
+                readings.lastAge(),
+                good,
+                early,
+                late,
+                Math.max(0, 1 - good - early - late));
     }
 
     /** Conditions after each read of the sensor whose value was asked for last. */
     List<HiddenFilter.Condition> afterReads(HiddenReadings readings) {
         List<HiddenFilter.Condition> all = new ArrayList<>();
         int age = readings.entryDays();
-        for (int s = 0; s < steps; s++) {
-            age += stepDays[s];
-            if (stepCode[s] >= 0) {
-                boolean last = s + 1 == steps;
-                double good = last ? goodNow : before[4 * s + 4];
-                double weak = last ? weakNow : before[4 * s + 5];
-                all.add(new HiddenFilter.Condition(cohort, age, good, weak, Math.max(0, 1 - good - weak)));
+        for (int s = 0; s < steps.count; s++) {
+            age += steps.days[s];
+            if (steps.code[s] >= 0) {
+                int next = CONDITIONS * (s + 1);
+                boolean last = s + 1 == steps.count;
+                double g = last ? good : before[next];
+                double e = last ? early : before[next + 1];
+                double l = last ? late : before[next + 2];
+                all.add(new HiddenFilter.Condition(
+                        steps.cohort, readings.fittedDay(), age, g, e, l, Math.max(0, 1 - g - e - l)));
             }
         }
         return all;
@@ -143,87 +174,120 @@ final class HiddenLikelihood {
             return value;
         }
         double afterGood = 1;
-        double afterWeak = 1;
+        double afterEarly = 1;
+        double afterLate = 1;
         double afterReported = 1;
         double afterQuiet = 1;
         int shareAt = tables.parameters.reported();
         int reportingAt = tables.parameters.reporting();
         int bands = tables.bands;
-        for (int s = steps - 1; s >= 0; s--) {
-            double[] p = tables.chances[cohort][stepPiece[s]];
-            int i = HiddenTables.ROW * stepDays[s];
-            int band = cohorts.band(stepPiece[s]);
-            double a = before[4 * s];
-            double b = before[4 * s + 1];
-            double c = before[4 * s + 2];
-            int code = stepCode[s];
-            int context = stepContext[s];
+        for (int s = steps.count - 1; s >= 0; s--) {
+            double[] p = chances(s);
+            int i = HiddenRows.ROW * steps.days[s];
+            int band = cohorts.band(steps.piece[s]);
+            int from = CONDITIONS * s;
+            double g = before[from];
+            double e = before[from + 1];
+            double l = before[from + 2];
+            double r = before[from + 3];
+            int code = steps.code[s];
+            int context = steps.context[s];
             boolean monitored = HiddenReadings.isMonitored(context);
-            double goodStays = p[i + HiddenTables.GG];
-            double turned = p[i + HiddenTables.GW];
-            double weakStays = p[i + HiddenTables.WW];
-            double goodDies = 1 - goodStays - turned;
-            double weakDies = 1 - weakStays;
-            double stays = monitored ? tables.unreported[stepDays[s]] : 1;
-            double goodUnreported = monitored ? p[i + HiddenTables.GU] : goodDies;
-            double weakUnreported = monitored ? p[i + HiddenTables.WU] : weakDies;
+            double goodStays = p[i + HiddenRows.GG];
+            double goodToEarly = p[i + HiddenRows.GE];
+            double goodToLate = p[i + HiddenRows.GL];
+            double earlyToLate = p[i + HiddenRows.EL];
+            double weakStays = p[i + HiddenRows.WW];
+            double goodDies = 1 - goodStays - goodToEarly - goodToLate;
+            double earlyDies = 1 - weakStays - earlyToLate;
+            double lateDies = 1 - weakStays;
+            double stays = monitored ? tables.unreported[steps.days[s]] : 1;
+            double goodUnreported = monitored ? p[i + HiddenRows.GU] : goodDies;
+            double earlyUnreported = monitored ? p[i + HiddenRows.EU] : earlyDies;
+            double lateUnreported = monitored ? p[i + HiddenRows.LU] : lateDies;
+            double died = g * goodDies + e * earlyDies + l * lateDies;
+            double unreported = g * goodUnreported + e * earlyUnreported + l * lateUnreported;
             if (foundSilent(code)) {
                 afterReported = afterQuiet;
             }
             if (code != NOTHING_SEEN || context > 1) {
+                double ifWeak = ifWeak(code, context);
                 afterGood *= ifGood(code, context);
-                afterWeak *= ifWeak(code, context);
+                afterEarly *= ifWeak;
+                afterLate *= ifWeak;
                 afterReported *= ifReported(code, context);
                 afterQuiet *= ifQuiet(code, context);
-                double unreported = c * stays + share * (a * goodUnreported + b * weakUnreported);
-                double quiet = before[4 * s + 3] + (1 - share) * (a * goodDies + b * weakDies);
                 countSeen(
                         code,
                         context,
-                        a * goodStays * afterGood / scale[s],
-                        (a * turned + b * weakStays) * afterWeak / scale[s],
-                        unreported * afterReported / scale[s],
-                        quiet * afterQuiet / scale[s]);
+                        g * goodStays * afterGood / scale[s],
+                        ((g * goodToEarly + e * weakStays) * afterEarly
+                                        + (g * goodToLate + e * earlyToLate + l * weakStays) * afterLate)
+                                / scale[s],
+                        (r * stays + share * unreported) * afterReported / scale[s],
+                        (before[from + 4] + (1 - share) * died) * afterQuiet / scale[s]);
             }
             afterGood /= scale[s];
-            afterWeak /= scale[s];
+            afterEarly /= scale[s];
+            afterLate /= scale[s];
             afterReported /= scale[s];
             afterQuiet /= scale[s];
             double overDead = (1 - share) * afterQuiet + (monitored ? 0 : share * afterReported);
             double overUnreported = monitored ? share * afterReported : 0;
             double goodLess = afterGood - overDead;
-            double weakLess = afterWeak - overDead;
-            score[band] += a
-                    * (goodLess * p[i + HiddenTables.GG_WEAKENING]
-                            + weakLess * p[i + HiddenTables.GW_WEAKENING]
-                            + overUnreported * p[i + HiddenTables.GU_WEAKENING]);
-            score[bands + band] += weakLess * (a * p[i + HiddenTables.GW_DYING] + b * p[i + HiddenTables.WW_DYING])
-                    + overUnreported * (a * p[i + HiddenTables.GU_DYING] + b * p[i + HiddenTables.WU_DYING]);
-            score[2 * bands] += a
-                    * (goodLess * p[i + HiddenTables.GG_SUDDEN]
-                            + weakLess * p[i + HiddenTables.GW_SUDDEN]
-                            + overUnreported * p[i + HiddenTables.GU_SUDDEN]);
-            score[shareAt] += share
-                    * (1 - share)
-                    * (afterReported * (a * goodUnreported + b * weakUnreported)
-                            - afterQuiet * (a * goodDies + b * weakDies));
+            double earlyLess = afterEarly - overDead;
+            double lateLess = afterLate - overDead;
+            double weakening = g
+                    * (goodLess * p[i + HiddenRows.GG_WEAKENING]
+                            + earlyLess * p[i + HiddenRows.GE_WEAKENING]
+                            + lateLess * p[i + HiddenRows.GL_WEAKENING]
+                            + overUnreported * p[i + HiddenRows.GU_WEAKENING]);
+            double weakStay = p[i + HiddenRows.WW_DYING];
+            double dying = g
+                            * (earlyLess * p[i + HiddenRows.GE_DYING]
+                                    + lateLess * p[i + HiddenRows.GL_DYING]
+                                    + overUnreported * p[i + HiddenRows.GU_DYING])
+                    + e
+                            * (earlyLess * weakStay
+                                    + lateLess * p[i + HiddenRows.EL_DYING]
+                                    + overUnreported * p[i + HiddenRows.EU_DYING])
+                    + l * (lateLess * weakStay + overUnreported * p[i + HiddenRows.LU_DYING]);
+            double sudden = g
+                    * (goodLess * p[i + HiddenRows.GG_SUDDEN]
+                            + earlyLess * p[i + HiddenRows.GE_SUDDEN]
+                            + lateLess * p[i + HiddenRows.GL_SUDDEN]
+                            + overUnreported * p[i + HiddenRows.GU_SUDDEN]);
+            score[band] += weakening;
+            score[bands + band] += dying;
+            score[2 * bands] += sudden;
+            if (coldRate >= 0) {
+                score[coldRate] += tables.pull[steps.season[s]] * (weakening + dying + sudden);
+            }
+            score[shareAt] += share * (1 - share) * (afterReported * unreported - afterQuiet * died);
             if (monitored) {
                 score[reportingAt] += afterReported
-                        * (share * (a * p[i + HiddenTables.GU_REPORTING] + b * p[i + HiddenTables.WU_REPORTING])
-                                - c * tables.reporting * stepDays[s] * stays);
+                        * (share
+                                        * (g * p[i + HiddenRows.GU_REPORTING]
+                                                + e * p[i + HiddenRows.EU_REPORTING]
+                                                + l * p[i + HiddenRows.LU_REPORTING])
+                                - r * tables.reporting * steps.days[s] * stays);
             }
-            double nextGood = afterGood * goodStays
-                    + afterWeak * turned
-                    + share * afterReported * goodUnreported
-                    + (1 - share) * afterQuiet * goodDies;
-            afterWeak = afterWeak * weakStays
-                    + share * afterReported * weakUnreported
-                    + (1 - share) * afterQuiet * weakDies;
-            afterGood = nextGood;
+            double ofReported = share * afterReported;
+            double ofQuiet = (1 - share) * afterQuiet;
+            afterGood = afterGood * goodStays
+                    + afterEarly * goodToEarly
+                    + afterLate * goodToLate
+                    + ofReported * goodUnreported
+                    + ofQuiet * goodDies;
+            afterEarly = afterEarly * weakStays
+                    + afterLate * earlyToLate
+                    + ofReported * earlyUnreported
+                    + ofQuiet * earlyDies;
+            afterLate = afterLate * weakStays + ofReported * lateUnreported + ofQuiet * lateDies;
             afterReported *= stays;
         }
         if (readings.entryDays() > 0) {
-            addEntry(readings.entryDays(), afterGood, afterWeak);
+            addEntry(readings, afterGood, afterEarly, afterLate);
         }
         return value;
     }
@@ -233,41 +297,45 @@ final class HiddenLikelihood {
     }
 
     /** How the condition at entry, given not dead, moves with the rates. */
-    private void addEntry(int age, double afterGood, double afterWeak) {
-        double[] at = tables.conditionAt(cohort, age);
-        int n = tables.rates();
-        double total = at[0] + at[1];
-        double mean = (at[0] * afterGood + at[1] * afterWeak) / total;
-        for (int k = 0; k < n; k++) {
-            score[k] += (at[2 + k] * (afterGood - mean) + at[2 + n + k] * (afterWeak - mean)) / total;
+    private void addEntry(HiddenReadings readings, double afterGood, double afterEarly, double afterLate) {
+        double[] at = tables.conditionAt(steps.cohort, readings.fittedDay(), readings.entryDays());
+        double total = at[0] + at[1] + at[2];
+        double mean = (at[0] * afterGood + at[1] * afterEarly + at[2] * afterLate) / total;
+        int rates = tables.rates();
+        for (int k = 1; k <= rates; k++) {
+            int i = HiddenTables.ALIVE * k;
+            int parameter = k == rates && coldRate >= 0 ? coldRate : k - 1;
+            score[parameter] +=
+                    (at[i] * (afterGood - mean) + at[i + 1] * (afterEarly - mean) + at[i + 2] * (afterLate - mean))
+                            / total;
         }
     }
 
-    private void countSeen(int code, int context, double good, double weak, double reported, double quiet) {
+    private void countSeen(int code, int context, double isGood, double isWeak, double isReported, double isQuiet) {
         HiddenParameters at = tables.parameters;
         if (code >= 0) {
             int wakeIndex = code / HiddenReadings.BATTERIES;
             int battery = code - HiddenReadings.BATTERIES * wakeIndex;
             int w = HiddenTables.WAKE_ROW * wakeIndex;
-            double waking = weak * tables.wakes[w + 2];
+            double waking = isWeak * tables.wakes[w + 2];
             score[at.wake()] += waking;
             if (WakeChances.isCold(HiddenReadings.cell(wakeIndex))) {
                 score[at.wakeCold()] += waking;
             }
-            score[at.missed()] += good * tables.wakes[w + 3] + weak * tables.wakes[w + 4];
+            score[at.missed()] += isGood * tables.wakes[w + 3] + isWeak * tables.wakes[w + 4];
             if (battery > 0) {
                 boolean cold = HiddenReadings.isCold(battery);
-                score[at.report(false, cold)] += good * tables.batteries[4 * battery + 2];
-                score[at.report(true, cold)] += weak * tables.batteries[4 * battery + 3];
+                score[at.report(false, cold)] += isGood * tables.batteries[4 * battery + 2];
+                score[at.report(true, cold)] += isWeak * tables.batteries[4 * battery + 3];
             }
         }
         Sign sign = HiddenReadings.sign(context);
         if (sign == Sign.CALLED) {
-            score[at.reporting()] += reported * (tables.called - 1) / tables.called;
+            score[at.reporting()] += isReported * (tables.called - 1) / tables.called;
         } else if (sign != Sign.NONE) {
             int i = 4 * sign.ordinal() + 2;
-            score[at.warning(false)] += (good + weak) * tables.signs[i];
-            score[at.warning(true)] += (reported + quiet) * tables.signs[i + 1];
+            score[at.warning(false)] += (isGood + isWeak) * tables.signs[i];
+            score[at.warning(true)] += (isReported + isQuiet) * tables.signs[i + 1];
         }
     }
 
@@ -304,42 +372,5 @@ final class HiddenLikelihood {
 
     private static boolean foundSilent(int code) {
         return code >= 0 && (code / HiddenReadings.BATTERIES) % 2 == 0;
-    }
-
-    /** Cuts the time between readings where the pieces of age do. */
-    private void layOut(HiddenReadings readings) {
-        steps = 0;
-        cohort = readings.cohort();
-        int age = readings.entryDays();
-        int piece = cohorts.pieceAt(age);
-        for (int r = 0; r < readings.size(); r++) {
-            int to = readings.age(r);
-            int context = readings.context(r);
-            while (to > cohorts.from(piece + 1)) {
-                int cut = cohorts.from(piece + 1);
-                step(piece, cut - age, NOTHING_SEEN, PLAIN | (context & 1));
-                age = cut;
-                piece++;
-            }
-            step(piece, to - age, readings.code(r), context);
-            age = to;
-        }
-    }
-
-    private void step(int piece, int days, int code, int context) {
-        if (steps == stepPiece.length) {
-            int longer = 2 * steps;
-            stepPiece = Arrays.copyOf(stepPiece, longer);
-            stepDays = Arrays.copyOf(stepDays, longer);
-            stepCode = Arrays.copyOf(stepCode, longer);
-            stepContext = Arrays.copyOf(stepContext, longer);
-            before = Arrays.copyOf(before, 4 * longer);
-            scale = Arrays.copyOf(scale, longer);
-        }
-        stepPiece[steps] = piece;
-        stepDays[steps] = days;
-        stepCode[steps] = code;
-        stepContext[steps] = context;
-        steps++;
     }
 }

@@ -8,8 +8,9 @@ import java.util.Arrays;
  * good to weak, then of weak to dead; the log rate per year of good to dead (sudden, at any age); the log of the odds
  * factor of waking when weak; log odds of a low report when good, good and cold, weak, weak and cold; log odds of a read
  * that misses a working sensor; log odds of the warning being on while it lives, and when dead; log odds of a death being reported,
- * and the log rate per year at which it then is; the log of a further factor on the odds of waking when weak in the cold. Where a cohort has a law of life the rates of weakening and of sudden
- * death are shares of its hazard ({@link HiddenCohorts}). Immutable.
+ * and the log rate per year at which it then is; the log of a further factor on the odds of waking when weak in the cold; and,
+ * in a model whose rates know the season, the log of their factor in the cold of the year against the rest. Where a cohort has
+ * a law of life the rates of weakening and of sudden death are shares of its hazard ({@link HiddenCohorts}). Immutable.
  */
 public final class HiddenParameters implements Serializable {
     private static final long serialVersionUID = 1;
@@ -144,6 +145,26 @@ public final class HiddenParameters implements Serializable {
         return Math.exp(point[wakeCold()]);
     }
 
+    /** Whether the rates know the season. */
+    public boolean knowsSeason() {
+        return (point.length - OTHERS) % 2 == 1;
+    }
+
+    /** All rates in the cold of the year, relative to those in the rest; 1 where they know no season. */
+    public double coldRateFactor() {
+        return knowsSeason() ? Math.exp(point[coldRate()]) : 1;
+    }
+
+    /** The same but for the rates in the cold of the year, relative to those in the rest. */
+    public HiddenParameters withColdRateFactor(double factor) {
+        return new HiddenParameters(Arrays.copyOf(point, coldRate() + 1)).with(coldRate(), Math.log(factor));
+    }
+
+    /** The same but for rates that know no season. */
+    HiddenParameters withoutSeason() {
+        return new HiddenParameters(Arrays.copyOf(point, coldRate()));
+    }
+
     /** Chance of a low battery report of a good (or weak) sensor that answers, in the cold or not. */
     public double low(boolean weak, boolean cold) {
         return Odds.chance(point[report(weak, cold)]);
@@ -170,7 +191,7 @@ public final class HiddenParameters implements Serializable {
     }
 
     int sudden() {
-        return point.length - OTHERS;
+        return 2 * bands();
     }
 
     int wake() {
@@ -199,6 +220,11 @@ public final class HiddenParameters implements Serializable {
 
     int wakeCold() {
         return missed() + 5;
+    }
+
+    /** Only where the rates know the season. */
+    int coldRate() {
+        return missed() + 6;
     }
 
     int size() {

@@ -7,6 +7,6 @@ public interface HiddenPass {
 
     /** Sensors in the memory of one machine. */
     static HiddenPass over(Iterable<HiddenReadings> sensors, HiddenModel model) {
-        return (at, detail) -> HiddenSum.of(sensors, at, model, detail);
+        return (at, detail) -> HiddenSum.of(sensors, new HiddenPoint(at, model), detail);
     }
 }

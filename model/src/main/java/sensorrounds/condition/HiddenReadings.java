@@ -39,13 +39,15 @@ public final class HiddenReadings implements Serializable {
     private static final Sign[] SIGNS = Sign.values();
 
     private final int cohort;
+    private final int fittedDay;
     private final int entryDays;
     private final boolean failed;
     /** Age in days with the context above it, and code, in turns. */
     private final int[] packed;
 
-    private HiddenReadings(int cohort, int entryDays, boolean failed, int[] packed) {
+    private HiddenReadings(int cohort, int fittedDay, int entryDays, boolean failed, int[] packed) {
         this.cohort = cohort;
+        this.fittedDay = fittedDay;
         this.entryDays = entryDays;
         this.failed = failed;
         this.packed = packed;
@@ -117,6 +119,7 @@ public final class HiddenReadings implements Serializable {
                 dead != null ? dead : life.endedOn() != null && life.endedOn().isBefore(asOf) ? life.endedOn() : asOf;
         Map<LocalDate, LifeReading> read = counted(life, unheard, dead);
         Builder builder = new Builder(number(model, cohort), days(fitted, entry));
+        builder.fittedDay = ColdSeason.day(fitted);
         builder.failed = failed;
         boolean monitored = visits.monitored(life, 0);
         List<LocalDate> days = visits.days();
@@ -245,6 +248,11 @@ public final class HiddenReadings implements Serializable {
         return cohort;
     }
 
+    /** Day on which it was fitted, or is taken to have been: where in the year its ages lie. */
+    int fittedDay() {
+        return fittedDay;
+    }
+
     int entryDays() {
         return entryDays;
     }
@@ -279,7 +287,7 @@ public final class HiddenReadings implements Serializable {
         int[] longer = Arrays.copyOf(packed, packed.length + 2);
         longer[packed.length] = age;
         longer[packed.length + 1] = code;
-        return new HiddenReadings(cohort, entryDays, failed, longer);
+        return new HiddenReadings(cohort, fittedDay, entryDays, failed, longer);
     }
 
     /** Collects readings in order of age. */
@@ -290,6 +298,7 @@ public final class HiddenReadings implements Serializable {
         private int length;
         private boolean lastAnswered;
         private boolean failed;
+        private int fittedDay;
 
         Builder(int entryDays) {
             this(0, entryDays);
@@ -298,6 +307,11 @@ public final class HiddenReadings implements Serializable {
         Builder(int cohort, int entryDays) {
             this.cohort = cohort;
             this.entryDays = entryDays;
+        }
+
+        Builder fittedOn(int day) {
+            fittedDay = day;
+            return this;
         }
 
         /** A read on a vehicle that shows no warning. */
@@ -335,7 +349,7 @@ public final class HiddenReadings implements Serializable {
         }
 
         HiddenReadings build() {
-            return new HiddenReadings(cohort, entryDays, failed, Arrays.copyOf(packed, length));
+            return new HiddenReadings(cohort, fittedDay, entryDays, failed, Arrays.copyOf(packed, length));
         }
     }
 }

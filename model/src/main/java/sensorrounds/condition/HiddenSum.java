@@ -33,10 +33,9 @@ public final class HiddenSum implements Serializable {
     }
 
     /** The sum over these sensors at a point; the parts of a fleet are then merged. */
-    public static HiddenSum of(
-            Iterable<HiddenReadings> sensors, HiddenParameters at, HiddenModel model, Detail detail) {
-        HiddenLikelihood likelihood = new HiddenLikelihood(new HiddenTables(at, model));
-        HiddenSum sum = new HiddenSum(at.size(), detail);
+    public static HiddenSum of(Iterable<HiddenReadings> sensors, HiddenPoint at, Detail detail) {
+        HiddenLikelihood likelihood = new HiddenLikelihood(at.tables());
+        HiddenSum sum = new HiddenSum(at.parameters().size(), detail);
         for (HiddenReadings readings : sensors) {
             sum.add(readings, likelihood);
         }

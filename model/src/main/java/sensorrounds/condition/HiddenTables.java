@@ -1,57 +1,32 @@
 package sensorrounds.condition;
 
+import java.util.Arrays;
+
 /**
  * Everything that depends on the parameters alone, computed once per point: chances and their derivatives over any whole
- * number of days within each piece of age of each cohort, chances of what a visit shows, and the condition at the start of
- * each piece of a sensor that was good at age 0.
+ * number of days within each piece of age of each cohort, in the cold of the year and out of it ({@link HiddenRows});
+ * chances of what a visit shows; and the condition at the start of each piece of a sensor that was good at age 0.
  *
- * <p>With rates l (good to weak), d (good to dead), m (weak to dead) and a = l + d, over a time t: P(good, good) =
- * exp(-a t), P(weak, weak) = exp(-m t), P(good, weak) = l I, I = integral over s from 0 to t of exp(-a s - m (t - s)) =
- * t exp(-lo t) (1 - exp(-y)) / y, with lo and hi the smaller and larger of a and m and y = (hi - lo) t (Cox and Miller
- * 1965, ch. 4; the form in y loses no figures where a and m come close).
- *
- * <p>A death that its driver will report is still unreported a time u after it with chance exp(-k u). U(t), the chance of
- * having died within t and not being reported by then, is summed day by day, deaths of a day put in its middle: U(t + 1) =
- * exp(-k) U(t) + exp(-k / 2) (D(t + 1) - D(t)), D the chance of being dead. That is off by k^2 / 24 of itself at most, 5e-5
- * at a mean of 30 days.
+ * <p>With a season all rates are f times as high in its cold part as in the rest, and their mean over a year of two equal
+ * halves is that of the parameters. Rates that share a factor share their eigenvectors: the order of cold and other days
+ * within a piece does not show in the chances (Cox and Miller 1965, The Theory of Stochastic Processes, 4.6, on a clock that
+ * runs faster and slower).
  */
 final class HiddenTables {
-    /** Entries per day: the chances, then their derivatives in the log rates. */
-    static final int ROW = 17;
-
-    static final int GG = 0;
-    static final int GW = 1;
-    static final int WW = 2;
-    /** Died from good, or from weak, and not yet reported though it will be. */
-    static final int GU = 3;
-
-    static final int WU = 4;
-    static final int GG_WEAKENING = 5;
-    static final int GG_SUDDEN = 6;
-    static final int GW_WEAKENING = 7;
-    static final int GW_DYING = 8;
-    static final int GW_SUDDEN = 9;
-    static final int WW_DYING = 10;
-    static final int GU_WEAKENING = 11;
-    static final int GU_DYING = 12;
-    static final int GU_SUDDEN = 13;
-    static final int GU_REPORTING = 14;
-    static final int WU_DYING = 15;
-    static final int WU_REPORTING = 16;
-
     /** Entries per wake index. */
     static final int WAKE_ROW = 5;
 
-    private static final double SERIES_BELOW = 0.05;
-    private static final int SERIES_TERMS = 9;
+    /** Conditions of a sensor that lives: good, early and late weak. */
+    static final int ALIVE = 3;
 
     final HiddenParameters parameters;
     final HiddenCohorts cohorts;
+    final ColdSeason season;
     final int bands;
-    /** By cohort, piece of age, then {@link #ROW} entries per day since the age the piece begins. */
-    final double[][][] chances;
-    /** By cohort and piece, condition at its beginning: good, weak, then their derivatives in the rates. */
-    final double[][][] start;
+    /** By cohort, piece of age, season (0 for all the year where there is none), then by {@link HiddenRows}. */
+    final double[][][][] chances;
+    /** By season: derivative of the logs of the rates in the log of the season's factor. */
+    final double[] pull;
     /** By days: chance that a death that will be reported is not yet. */
     final double[] unreported;
     /** Share of deaths that are reported. */
@@ -70,14 +45,27 @@ final class HiddenTables {
     /** By sign of the warning, alive and dead: chance, then derivative of its log in the own log odds. */
     final double[] signs;
 
+    /** By cohort and piece, condition at its beginning: {@link #ALIVE} chances, then their derivatives in each rate. */
+    private final double[][][] start;
+
+    private final WeakStages stages;
+    /** By season: what the rates are multiplied by. */
+    private final double[] speed;
+
     HiddenTables(HiddenParameters parameters, HiddenModel model) {
         this.parameters = parameters;
         cohorts = model.cohorts();
+        season = model.season();
+        stages = model.stages();
         bands = model.settings().bands();
-        if (parameters.bands() != bands) {
-            throw new IllegalArgumentException(
-                    "parameters of " + parameters.bands() + " age bands with settings of " + bands);
+        if (parameters.bands() != bands || parameters.knowsSeason() != season.turns()) {
+            throw new IllegalArgumentException("parameters of " + parameters.bands() + " age bands "
+                    + (parameters.knowsSeason() ? "with" : "without") + " a season for settings of " + bands + " "
+                    + (season.turns() ? "with" : "without") + " one");
         }
+        double factor = parameters.coldRateFactor();
+        speed = season.turns() ? new double[] {2 / (1 + factor), 2 * factor / (1 + factor)} : new double[] {1};
+        pull = season.turns() ? new double[] {-factor / (1 + factor), 1 / (1 + factor)} : new double[] {0};
         reporting = 1 / parameters.daysUntilReported();
         share = parameters.reportedShare();
         called = 1 + reporting / model.warnings().callsPerDay();
@@ -86,15 +74,15 @@ final class HiddenTables {
             unreported[t] = Math.exp(-reporting * t);
         }
         int pieces = cohorts.pieces();
-        chances = new double[cohorts.size()][pieces][];
+        chances = new double[cohorts.size()][pieces][][];
         start = new double[cohorts.size()][pieces][];
         for (int c = 0; c < cohorts.size(); c++) {
-            start[c][0] = new double[2 + 2 * rates()];
+            start[c][0] = new double[ALIVE * (1 + rates())];
             start[c][0][0] = 1;
             for (int p = 0; p < pieces; p++) {
                 chances[c][p] = sameAsBefore(c, p) ? chances[c][p - 1] : chances(c, p);
                 if (p + 1 < pieces) {
-                    start[c][p + 1] = conditionAt(c, cohorts.from(p + 1));
+                    start[c][p + 1] = atEnd(c, p);
                 }
             }
         }
@@ -103,9 +91,9 @@ final class HiddenTables {
         signs = signs();
     }
 
-    /** Parameters that are rates; they come first. */
+    /** Parameters that are rates or move them: those of weakening and of dying by band, of sudden death, the season's factor. */
     int rates() {
-        return 2 * bands + 1;
+        return 2 * bands + 1 + (season.turns() ? 1 : 0);
     }
 
     private boolean sameAsBefore(int cohort, int piece) {
@@ -119,107 +107,103 @@ final class HiddenTables {
         return cohorts.from(piece + 1) - cohorts.from(piece);
     }
 
-    private double[] chances(int cohort, int piece) {
+    private double[][] chances(int cohort, int piece) {
         int band = cohorts.band(piece);
         double perDay = cohorts.factor(cohort, piece) / HiddenParameters.DAYS_PER_YEAR;
-        double weakening = parameters.weakeningPerYear(band) * perDay;
-        double dying = parameters.dyingPerYear(band) / HiddenParameters.DAYS_PER_YEAR;
-        double sudden = parameters.suddenPerYear() * perDay;
-        double leaving = weakening + sudden;
-        double[] table = new double[ROW * (days(piece) + 1)];
-        for (int t = 0; t < table.length / ROW; t++) {
-            int i = ROW * t;
-            double low = Math.min(leaving, dying);
-            double y = Math.abs(leaving - dying) * t;
-            double decay = Math.exp(-low * t);
-            double integral = t * decay * phi(y);
-            // -dI/d(larger rate) and -dI/d(smaller rate): the mean of the time spent under each.
-            double underLarger = (double) t * t * decay * psi(y);
-            double underSmaller = t * integral - underLarger;
-            double underLeaving = leaving >= dying ? underLarger : underSmaller;
-            double underDying = leaving >= dying ? underSmaller : underLarger;
-            double gg = Math.exp(-leaving * t);
-            double ww = Math.exp(-dying * t);
-            table[i + GG] = gg;
-            table[i + GW] = weakening * integral;
-            table[i + WW] = ww;
-            table[i + GG_WEAKENING] = -weakening * t * gg;
-            table[i + GG_SUDDEN] = -sudden * t * gg;
-            table[i + GW_WEAKENING] = weakening * (integral - weakening * underLeaving);
-            table[i + GW_DYING] = -weakening * dying * underDying;
-            table[i + GW_SUDDEN] = -weakening * sudden * underLeaving;
-            table[i + WW_DYING] = -dying * t * ww;
-            if (t > 0) {
-                addUnreported(table, i);
-            }
+        double[][] tables = new double[speed.length][];
+        for (int s = 0; s < speed.length; s++) {
+            tables[s] = HiddenRows.of(
+                    stages,
+                    speed[s] * parameters.weakeningPerYear(band) * perDay,
+                    speed[s] * parameters.dyingPerYear(band) / HiddenParameters.DAYS_PER_YEAR,
+                    speed[s] * parameters.suddenPerYear() * perDay,
+                    reporting,
+                    days(piece));
         }
-        return table;
+        return tables;
     }
 
-    private void addUnreported(double[] table, int i) {
-        double stays = unreported[1];
-        double half = Math.exp(-reporting / 2);
-        int b = i - ROW;
-        double fromGood = table[b + GG] + table[b + GW] - table[i + GG] - table[i + GW];
-        double fromWeak = table[b + WW] - table[i + WW];
-        table[i + GU] = stays * table[b + GU] + half * fromGood;
-        table[i + WU] = stays * table[b + WU] + half * fromWeak;
-        table[i + GU_WEAKENING] = stays * table[b + GU_WEAKENING]
-                + half
-                        * (table[b + GG_WEAKENING]
-                                + table[b + GW_WEAKENING]
-                                - table[i + GG_WEAKENING]
-                                - table[i + GW_WEAKENING]);
-        table[i + GU_SUDDEN] = stays * table[b + GU_SUDDEN]
-                + half * (table[b + GG_SUDDEN] + table[b + GW_SUDDEN] - table[i + GG_SUDDEN] - table[i + GW_SUDDEN]);
-        table[i + GU_DYING] = stays * table[b + GU_DYING] + half * (table[b + GW_DYING] - table[i + GW_DYING]);
-        table[i + WU_DYING] = stays * table[b + WU_DYING] + half * (table[b + WW_DYING] - table[i + WW_DYING]);
-        table[i + GU_REPORTING] =
-                stays * (table[b + GU_REPORTING] - reporting * table[b + GU]) - half * reporting / 2 * fromGood;
-        table[i + WU_REPORTING] =
-                stays * (table[b + WU_REPORTING] - reporting * table[b + WU]) - half * reporting / 2 * fromWeak;
-    }
-
-    /** (1 - exp(-y)) / y. */
-    private static double phi(double y) {
-        return y == 0 ? 1 : -Math.expm1(-y) / y;
-    }
-
-    /** (1 - exp(-y) (1 + y)) / y^2, by its series sum over n of (-y)^n (n + 1) / (n + 2)! where y is small. */
-    private static double psi(double y) {
-        if (y > SERIES_BELOW) {
-            return (-Math.expm1(-y) - y * Math.exp(-y)) / (y * y);
-        }
-        double sum = 0;
-        double term = 0.5;
-        for (int n = 0; n < SERIES_TERMS; n++) {
-            sum += term * (n + 1);
-            term *= -y / (n + 3);
-        }
-        return sum;
-    }
-
-    /** Good, weak and their derivatives in the rates, for a sensor good at age 0. */
-    double[] conditionAt(int cohort, int age) {
-        int n = rates();
-        int piece = age == 0 ? 0 : cohorts.pieceAt(age - 1);
-        int b = cohorts.band(piece);
-        double[] p = chances[cohort][piece];
-        int i = ROW * (age - cohorts.from(piece));
-        double[] s = start[cohort][piece];
-        double[] at = new double[2 + 2 * n];
-        at[0] = s[0] * p[i + GG];
-        at[1] = s[0] * p[i + GW] + s[1] * p[i + WW];
-        for (int k = 0; k < n; k++) {
-            at[2 + k] = s[2 + k] * p[i + GG];
-            at[2 + n + k] = s[2 + k] * p[i + GW] + s[2 + n + k] * p[i + WW];
-        }
-        at[2 + b] += s[0] * p[i + GG_WEAKENING];
-        at[2 + n - 1] += s[0] * p[i + GG_SUDDEN];
-        at[2 + n + b] += s[0] * p[i + GW_WEAKENING];
-        at[2 + n + bands + b] += s[0] * p[i + GW_DYING] + s[1] * p[i + WW_DYING];
-        at[2 + n + n - 1] += s[0] * p[i + GW_SUDDEN];
+    /** A whole piece, half of it cold: pieces are years of age, but for those past any age that is seen. */
+    private double[] atEnd(int cohort, int piece) {
+        double[] at = start[cohort][piece].clone();
+        int cold = season.turns() ? days(piece) / 2 : 0;
+        advance(at, cohort, piece, 0, days(piece) - cold);
+        advance(at, cohort, piece, 1, cold);
         return at;
+    }
+
+    /**
+     * Chances of being good, early weak and late weak, then the derivatives of each in each rate, for a sensor good at age
+     * 0. The season in the years before the one of that age is taken as even.
+     *
+     * @param fitted day of its fitting
+     */
+    double[] conditionAt(int cohort, int fitted, int age) {
+        int piece = age == 0 ? 0 : cohorts.pieceAt(age - 1);
+        int begin = cohorts.from(piece);
+        double[] at = start[cohort][piece].clone();
+        int cold = season.turns() ? season.coldDays(fitted + begin, fitted + age) : 0;
+        advance(at, cohort, piece, 0, age - begin - cold);
+        advance(at, cohort, piece, 1, cold);
+        return at;
+    }
+
+    private void advance(double[] at, int cohort, int piece, int s, int days) {
+        if (days == 0) {
+            return;
+        }
+        double[] p = chances[cohort][piece][s];
+        int i = HiddenRows.ROW * days;
+        double[] before = Arrays.copyOf(at, ALIVE);
+        for (int k = 0; k < at.length; k += ALIVE) {
+            double good = at[k];
+            double early = at[k + 1];
+            double late = at[k + 2];
+            at[k] = good * p[i + HiddenRows.GG];
+            at[k + 1] = good * p[i + HiddenRows.GE] + early * p[i + HiddenRows.WW];
+            at[k + 2] = good * p[i + HiddenRows.GL] + early * p[i + HiddenRows.EL] + late * p[i + HiddenRows.WW];
+        }
+        int band = cohorts.band(piece);
+        double good = before[0];
+        double early = before[1];
+        double late = before[2];
+        add(
+                at,
+                band,
+                s,
+                good * p[i + HiddenRows.GG_WEAKENING],
+                good * p[i + HiddenRows.GE_WEAKENING],
+                good * p[i + HiddenRows.GL_WEAKENING]);
+        add(
+                at,
+                bands + band,
+                s,
+                0,
+                good * p[i + HiddenRows.GE_DYING] + early * p[i + HiddenRows.WW_DYING],
+                good * p[i + HiddenRows.GL_DYING]
+                        + early * p[i + HiddenRows.EL_DYING]
+                        + late * p[i + HiddenRows.WW_DYING]);
+        add(
+                at,
+                2 * bands,
+                s,
+                good * p[i + HiddenRows.GG_SUDDEN],
+                good * p[i + HiddenRows.GE_SUDDEN],
+                good * p[i + HiddenRows.GL_SUDDEN]);
+    }
+
+    /** Derivatives in a rate, and through it in the season's factor. */
+    private void add(double[] at, int rate, int s, double good, double early, double late) {
+        int own = ALIVE * (1 + rate);
+        at[own] += good;
+        at[own + 1] += early;
+        at[own + 2] += late;
+        if (season.turns()) {
+            int factor = ALIVE * rates();
+            at[factor] += pull[s] * good;
+            at[factor + 1] += pull[s] * early;
+            at[factor + 2] += pull[s] * late;
+        }
     }
 
     private double[] wakes(WakeChances wake) {

@@ -9,6 +9,7 @@ import java.util.function.Function;
 import sensorrounds.condition.HiddenCohorts;
 import sensorrounds.condition.HiddenFit;
 import sensorrounds.condition.HiddenFitter;
+import sensorrounds.condition.HiddenLadder;
 import sensorrounds.condition.HiddenModel;
 import sensorrounds.condition.HiddenOutlooks;
 import sensorrounds.condition.HiddenPass;
@@ -17,6 +18,7 @@ import sensorrounds.condition.HiddenSettings;
 import sensorrounds.condition.WakeChances;
 import sensorrounds.condition.WakeModel;
 import sensorrounds.condition.WarningSigns;
+import sensorrounds.condition.WeakStages;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.survival.LifeLaw;
 
@@ -66,16 +68,23 @@ public final class Conditions implements Serializable {
                 settings,
                 new WakeChances(estimates.wake(), estimates.settings().condition()),
                 HiddenCohorts.of(laws, settings),
-                WarningSigns.of(counts.warningSigns()));
+                WarningSigns.of(counts.warningSigns()),
+                WeakStages.ONE,
+                estimates.settings().hidden().season());
         double share = SAMPLE / Math.max(1, counts.sensorsInService());
         Conditions conditions = new Conditions(estimates, model, asOf, share);
         Fleet walks = fleet.apply(conditions);
-        HiddenFitter fitter = HiddenFitter.of(model);
+        HiddenLadder ladder = HiddenLadder.of(model);
         if (share < 0.5) {
-            HiddenFit rough = fitter.fit(walks.sample(model));
-            fitter = rough.converged() ? fitter.withStart(rough.parameters()) : fitter;
+            HiddenFit rough = ladder.fit(walks::sample);
+            if (rough.converged()) {
+                return HiddenFitter.of(rough.model())
+                        .withStart(rough.parameters())
+                        .fit(walks.all(rough.model()))
+                        .with(rough.decision().onSample(rough.sensors()));
+            }
         }
-        return fitter.fit(walks.all(model));
+        return ladder.fit(walks::all);
     }
 
     /** Whether a vehicle belongs to the sample: by its name alone, so that no order of vehicles shows in it. */
@@ -97,13 +106,13 @@ public final class Conditions implements Serializable {
             List<HiddenReadings> all = histories.stream()
                     .flatMap(h -> conditions.readings(h).stream())
                     .toList();
+            List<HiddenReadings> part = histories.stream()
+                    .filter(conditions::inSample)
+                    .flatMap(h -> conditions.readings(h).stream())
+                    .toList();
             return new Fleet() {
                 @Override
                 public HiddenPass sample(HiddenModel model) {
-                    List<HiddenReadings> part = histories.stream()
-                            .filter(conditions::inSample)
-                            .flatMap(h -> conditions.readings(h).stream())
-                            .toList();
                     return HiddenPass.over(part, model);
                 }
 

@@ -65,8 +65,9 @@ final class HiddenBenchmark {
 
     private static HiddenSum sum(
             List<HiddenReadings> sensors, HiddenParameters at, int threads, HiddenSum.Detail detail) {
+        HiddenPoint point = new HiddenPoint(at, HiddenFleet.MODEL);
         return parts(sensors, threads).parallelStream()
-                .map(part -> HiddenSum.of(part, at, HiddenFleet.MODEL, detail))
+                .map(part -> HiddenSum.of(part, point, detail))
                 .reduce(HiddenSum::merge)
                 .orElseThrow();
     }

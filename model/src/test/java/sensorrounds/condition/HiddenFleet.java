@@ -1,6 +1,14 @@
 package sensorrounds.condition;
 
+import static java.time.Month.DECEMBER;
+import static java.time.Month.FEBRUARY;
+import static java.time.Month.JANUARY;
+import static java.time.Month.MARCH;
+import static java.time.Month.NOVEMBER;
+import static java.time.Month.OCTOBER;
+
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.SplittableRandom;
 import sensorrounds.condition.RoadVisits.Sign;
@@ -38,9 +46,43 @@ final class HiddenFleet {
             CONDITION);
 
     static final HiddenModel MODEL = model(SETTINGS);
+    static final ColdSeason WINTER = ColdSeason.of(EnumSet.of(OCTOBER, NOVEMBER, DECEMBER, JANUARY, FEBRUARY, MARCH));
 
     static HiddenModel model(HiddenSettings settings) {
-        return new HiddenModel(settings, WAKE, HiddenCohorts.one(settings), WarningSigns.everywhere(CALLS_PER_DAY));
+        return new HiddenModel(
+                settings,
+                WAKE,
+                HiddenCohorts.one(settings),
+                WarningSigns.everywhere(CALLS_PER_DAY),
+                WeakStages.ONE,
+                ColdSeason.none());
+    }
+
+    /**
+     * What the sensors are drawn from.
+     *
+     * @param truth with the factor of the cold season where there is one
+     * @param weak how long a sensor is weak
+     */
+    record World(HiddenParameters truth, Weak weak, ColdSeason season) {
+        static final World PLAIN = new World(TRUTH, Weak.EXPONENTIAL, ColdSeason.none());
+
+        World with(Weak newWeak) {
+            return new World(truth, newWeak, season);
+        }
+
+        /** Rates in the cold for one in the rest of the year, the mean of both as before. */
+        World withWinter(double factor) {
+            return new World(truth.withColdRateFactor(factor), weak, WINTER);
+        }
+    }
+
+    /** Law of the time a sensor is weak, its mean the same: 1 / rate of dying. */
+    enum Weak {
+        EXPONENTIAL,
+        TWO_STAGES,
+        /** Of shape 2; no member of the models, and its rates stand still at those of the age of weakening. */
+        WEIBULL_2
     }
 
     /** A simulated sensor: what was seen, and what is true. */
@@ -53,16 +95,21 @@ final class HiddenFleet {
     private HiddenFleet() {}
 
     static List<Sensor> sensors(int n, int visits, HiddenParameters truth, long seed) {
+        return sensors(n, visits, new World(truth, Weak.EXPONENTIAL, ColdSeason.none()), seed);
+    }
+
+    static List<Sensor> sensors(int n, int visits, World world, long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         List<Sensor> sensors = new ArrayList<>(n);
         while (sensors.size() < n) {
             int entry = random.nextInt(3) == 0 ? 0 : random.nextInt((int) (7 * 365.25));
-            double turn = event(0, truth, random, true);
-            boolean sudden = random.nextDouble() < suddenShare(turn, truth);
+            int fitted = world.season().turns() ? 15_000 + random.nextInt(3653) : 0;
+            double turn = event(0, fitted, 1, world, random, true);
+            boolean sudden = random.nextDouble() < suddenShare(turn, world.truth());
             double weakAt = sudden ? Double.POSITIVE_INFINITY : turn;
-            double deadAt = sudden ? turn : event(turn, truth, random, false);
+            double deadAt = sudden ? turn : death(turn, fitted, world, random);
             if (deadAt > entry) {
-                sensors.add(observed(entry, weakAt, deadAt, visits, truth, random));
+                sensors.add(observed(entry, fitted, weakAt, deadAt, visits, world.truth(), random));
             }
         }
         return sensors;
@@ -73,8 +120,14 @@ final class HiddenFleet {
     }
 
     private static Sensor observed(
-            int entry, double weakAt, double deadAt, int regular, HiddenParameters truth, SplittableRandom random) {
-        HiddenReadings.Builder builder = new HiddenReadings.Builder(entry);
+            int entry,
+            int fitted,
+            double weakAt,
+            double deadAt,
+            int regular,
+            HiddenParameters truth,
+            SplittableRandom random) {
+        HiddenReadings.Builder builder = new HiddenReadings.Builder(entry).fittedOn(fitted);
         int visits = regular;
         boolean monitored = random.nextInt(4) > 0;
         double reported = monitored && random.nextDouble() < truth.reportedShare()
@@ -152,32 +205,56 @@ final class HiddenFleet {
         return answered;
     }
 
+    private static double death(double weakAt, int fitted, World world, SplittableRandom random) {
+        return switch (world.weak()) {
+            case EXPONENTIAL -> event(weakAt, fitted, 1, world, random, false);
+            case TWO_STAGES -> event(event(weakAt, fitted, 2, world, random, false), fitted, 2, world, random, false);
+            case WEIBULL_2 -> {
+                double mean = 365.25 / world.truth().dyingPerYear(band(weakAt));
+                // Gamma(1.5) = sqrt(pi) / 2.
+                yield weakAt + mean / (Math.sqrt(Math.PI) / 2) * Math.sqrt(-Math.log(1 - random.nextDouble()));
+            }
+        };
+    }
+
     /** Age at which an exponential clock runs out under piecewise constant rates per year. */
-    private static double event(double from, HiddenParameters truth, SplittableRandom random, boolean good) {
+    private static double event(
+            double from, int fitted, int times, World world, SplittableRandom random, boolean good) {
+        HiddenParameters truth = world.truth();
+        double cold = truth.coldRateFactor();
         double left = -Math.log(1 - random.nextDouble());
         double age = from;
-        for (int b = 0; ; b++) {
-            double end = b < SETTINGS.bandLimitDays().size()
-                    ? SETTINGS.bandLimitDays().get(b)
-                    : Double.POSITIVE_INFINITY;
-            if (age < end) {
-                double rate =
-                        (good ? truth.weakeningPerYear(b) + truth.suddenPerYear() : truth.dyingPerYear(b)) / 365.25;
-                if (left < rate * (end - age)) {
-                    return age + left / rate;
-                }
-                left -= rate * (end - age);
-                age = end;
+        while (true) {
+            int b = band(age);
+            int turns = world.season().turnsUpTo(fitted + (int) Math.floor(age));
+            double end = Math.min(
+                    b < SETTINGS.bandLimitDays().size()
+                            ? SETTINGS.bandLimitDays().get(b)
+                            : Double.POSITIVE_INFINITY,
+                    world.season().turns() ? world.season().turn(turns) - fitted : Double.POSITIVE_INFINITY);
+            double speed = ColdSeason.season(turns) == 1 ? 2 * cold / (1 + cold) : 2 / (1 + cold);
+            double rate = times
+                    * speed
+                    * (good ? truth.weakeningPerYear(b) + truth.suddenPerYear() : truth.dyingPerYear(b))
+                    / 365.25;
+            if (left < rate * (end - age)) {
+                return age + left / rate;
             }
+            left -= rate * (end - age);
+            age = end;
         }
     }
 
-    private static double suddenShare(double age, HiddenParameters truth) {
+    private static int band(double age) {
         int band = 0;
         while (band < SETTINGS.bandLimitDays().size()
                 && age >= SETTINGS.bandLimitDays().get(band)) {
             band++;
         }
-        return truth.suddenPerYear() / (truth.suddenPerYear() + truth.weakeningPerYear(band));
+        return band;
+    }
+
+    private static double suddenShare(double age, HiddenParameters truth) {
+        return truth.suddenPerYear() / (truth.suddenPerYear() + truth.weakeningPerYear(band(age)));
     }
 }
