@@ -53,6 +53,7 @@ import sensorrounds.tables.RankedReplacements;
 import sensorrounds.tables.ReaderQualities;
 import sensorrounds.tables.RecurringVehicles;
 import sensorrounds.tables.Rounds;
+import sensorrounds.tables.Seasons;
 import sensorrounds.tables.SensorLives;
 import sensorrounds.tables.StockOutlooks;
 import sensorrounds.tables.SurvivalCurves;
@@ -150,7 +151,9 @@ class PlainJavaParityTest {
                 test(LifeAheads.CURVES, review.ahead().stream().flatMap(LifeAheads::lines)),
                 test(CovariateEffectRows.TABLE, fits.effects().effects().stream()),
                 test(CovariateEffectRows.FAMILIES, fits.effects().families().stream()),
-                test(CovariateEffectRows.LIKENESS, Stream.of(fits.likeness())));
+                test(CovariateEffectRows.LIKENESS, Stream.of(fits.likeness())),
+                test(Seasons.EFFECT, Stream.of(fits.season())),
+                test(Seasons.CLIMATE, fits.climate().stream()));
     }
 
     @Test
