@@ -18,6 +18,7 @@ import sensorrounds.condition.UnheardVisits;
 import sensorrounds.condition.WakeModel;
 import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.outlook.FittedParts;
 import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.LifeLaws;
 import sensorrounds.outlook.ReportCells;
@@ -39,6 +40,7 @@ import sensorrounds.survival.LifetimeSample;
  * @param curves curves of every cohort
  * @param incidence shares ended by each cause, of every cohort
  * @param comparisons whether the cohorts differ, for each way of dividing the sensors
+ * @param fittedParts what crews fit in place of first sensors
  * @param vehicles who lives longer, and how alike the sensors of one vehicle are
  */
 public record Estimates(
@@ -50,6 +52,7 @@ public record Estimates(
         List<CauseIncidence> incidence,
         List<CohortComparison> comparisons,
         PeerRates peers,
+        FittedParts fittedParts,
         VehicleFits vehicles)
         implements Serializable, LifeLaws {
 
@@ -95,6 +98,7 @@ public record Estimates(
                 List.copyOf(incidence),
                 CohortComparer.compare(counts),
                 PeerRates.fit(counts.peers(), settings.recurrence()),
+                counts.fittedParts(),
                 VehicleFits.of(counts.sample()));
     }
 
@@ -103,6 +107,11 @@ public record Estimates(
     public Optional<LifeLaws.Law> of(String vehicleClass, String part) {
         LifeLaws.Law own = laws.get(settings.cohortBy().cohort(vehicleClass, part));
         return Optional.ofNullable(own == null ? laws.get(CohortLadder.POOL) : own);
+    }
+
+    @Override
+    public double firstSensorFactor(String originalPart, String part) {
+        return fittedParts.firstSensorFactor(originalPart, part);
     }
 
     /** Adds a vehicle's landmarks to the counts of failures by last report. */

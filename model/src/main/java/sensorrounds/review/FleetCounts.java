@@ -17,6 +17,7 @@ import sensorrounds.history.LifeEnd;
 import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.VisitSummary;
+import sensorrounds.outlook.FittedParts;
 import sensorrounds.recurrence.PeerCells;
 
 /**
@@ -34,6 +35,7 @@ public final class FleetCounts implements Serializable {
     private final PeerCells peers = new PeerCells();
     private final WarningCounts warnings = new WarningCounts();
     private final WarningSignCells warningSigns = new WarningSignCells();
+    private final FittedParts fittedParts = new FittedParts();
     private final VehicleSample sample = new VehicleSample(SAMPLED_LIVES);
     private final Map<Sort, LifeCells> lives = new HashMap<>();
     private final EnumMap<FailureCause, Long> causes = new EnumMap<>(FailureCause.class);
@@ -58,6 +60,7 @@ public final class FleetCounts implements Serializable {
         peers.add(history, asOf);
         warnings.add(history, asOf);
         warningSigns.add(history);
+        fittedParts.add(history);
         vehicles++;
         for (SensorLife life : history.lives()) {
             addLife(history, life);
@@ -94,6 +97,7 @@ public final class FleetCounts implements Serializable {
         peers.merge(o.peers);
         warnings.merge(o.warnings);
         warningSigns.merge(o.warningSigns);
+        fittedParts.merge(o.fittedParts);
         sample.merge(o.sample);
         o.lives.forEach((sort, cells) ->
                 lives.computeIfAbsent(sort, k -> new LifeCells()).merge(cells));
@@ -139,6 +143,11 @@ public final class FleetCounts implements Serializable {
     /** What visits tell of the system's own warning. */
     public WarningSignCells warningSigns() {
         return warningSigns;
+    }
+
+    /** What crews fitted in place of first sensors. */
+    public FittedParts fittedParts() {
+        return fittedParts;
     }
 
     /** A draw of whole vehicles with the lives of their sensors. */
