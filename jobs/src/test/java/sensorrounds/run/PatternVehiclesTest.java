@@ -67,7 +67,12 @@ class PatternVehiclesTest {
                 .allMatch(r -> Integer.parseInt(r.get("rank"))
                         < run.csv("ranked-replacements").size() / 2);
         assertThat(lines.get(0).get("last_report")).isEqualTo("LOW_BATTERY");
-        assertThat(Integer.parseInt(lines.get(0).get("rank"))).isLessThanOrEqualTo(20);
+        assertThat(run.csv("ranked-replacements").stream()
+                        .filter(r -> r.get("advice").equals("AT_NEXT_STOP"))
+                        .limit(3)
+                        .map(r -> r.get("life_id")))
+                .as("its stop is booked: there it is among the first")
+                .contains(lines.get(0).get("life_id"));
     }
 
     @Test

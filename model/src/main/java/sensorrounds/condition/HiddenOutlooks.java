@@ -220,8 +220,9 @@ public final class HiddenOutlooks {
         LifeLaws.Law law = laws.of(
                         simpler.sensor().vehicleClass(), simpler.sensor().part())
                 .orElseThrow();
+        double firstSensor = laws.firstSensorFactor(history.vehicle().originalPart(), life.part());
         List<Mixed> all = new ArrayList<>();
-        for (UnknownAge.Share share : new UnknownAge(law, 0, most, cap).shares(AGES)) {
+        for (UnknownAge.Share share : new UnknownAge(law, 0, most, cap, firstSensor).shares(AGES)) {
             LocalDate fitted = first.minusDays(Math.round(share.ageDays()));
             HiddenReadings.of(
                             life,

@@ -26,7 +26,6 @@ public final class WarningSignCells implements Serializable {
     /** Counts one vehicle. */
     public WarningSignCells add(VehicleHistory history) {
         RoadVisits visits = RoadVisits.of(history, true);
-        String vehicleClass = key(history.vehicle().vehicleClass());
         for (SensorLife life : history.lives()) {
             if (life.position() != null && life.position().isSpare()) {
                 continue;
@@ -44,10 +43,19 @@ public final class WarningSignCells implements Serializable {
                         && SlowWaking.tried(r)
                         && (life.lastAnswered() == null || r.day().isAfter(life.lastAnswered()));
                 if (knownDead && sign != RoadVisits.Sign.NONE) {
-                    dead.computeIfAbsent(vehicleClass, k -> new long[2])[sign == RoadVisits.Sign.DARK ? 1 : 0]++;
+                    boolean dark = sign == RoadVisits.Sign.DARK;
+                    dead(history.vehicle().vehicleClass(), dark ? 0 : 1, dark ? 1 : 0);
                 }
             }
         }
+        return this;
+    }
+
+    /** Counts so many visits with a dead sensor, which showed the warning and which did not. */
+    WarningSignCells dead(String vehicleClass, long lit, long unlit) {
+        long[] counts = dead.computeIfAbsent(key(vehicleClass), k -> new long[2]);
+        counts[0] += lit;
+        counts[1] += unlit;
         return this;
     }
 

@@ -8,13 +8,15 @@ import java.util.TreeSet;
  * Which vehicles show a warning when a sensor is dead, and how often the warning calls a technician to a sensor that lives:
  * for its set-mates, the receiver, or by chance.
  *
- * <p>A class of vehicles shows a warning unless its dead sensors say otherwise: {@link #LEAST_VISITS} visits or more with a
- * dead sensor, and the warning on at fewer than half of them (a trailer without a display in sight, say). Both numbers are
- * our choice, no source.
+ * <p>A class of vehicles shows a warning unless its dead sensors say otherwise (a trailer without a display in sight, say): it
+ * counts as dark when visits with a dead sensor make that likelier than not. Taken are one class in eleven dark, a warning on at
+ * nine such visits in ten where one is shown and at one in ten where none is; so two dark visits more than lit ones suffice. The
+ * numbers are our choice, no source.
  */
 public final class WarningSigns implements Serializable {
     private static final long serialVersionUID = 1;
-    static final int LEAST_VISITS = 10;
+    /** Dark visits less lit ones from which a class counts as dark: its odds are 1 to 10 times 9 for each. */
+    static final int DARK_AHEAD = 2;
 
     /** Half a call in ten years, for a fleet that never had one: keeps the rate off 0. */
     private static final double HALF_A_CALL = 0.5;
@@ -39,7 +41,7 @@ public final class WarningSigns implements Serializable {
     public static WarningSigns of(WarningSignCells cells) {
         Set<String> dark = new TreeSet<>();
         cells.dead().forEach((vehicleClass, counts) -> {
-            if (counts[0] + counts[1] >= LEAST_VISITS && counts[0] < counts[1]) {
+            if (counts[1] - counts[0] >= DARK_AHEAD) {
                 dark.add(vehicleClass);
             }
         });

@@ -27,4 +27,14 @@ public interface LifeLaws extends Serializable {
      * @return the law, or empty when no rung of the ladder gave one
      */
     Optional<Law> of(String vehicleClass, String part);
+
+    /**
+     * How many times as likely this part is on a vehicle's first sensor as on a later one; 1 where nothing tells.
+     *
+     * @param originalPart part that the vehicle's register line names; null when not known
+     * @param part of the sensor; null when not known
+     */
+    default double firstSensorFactor(String originalPart, String part) {
+        return 1;
+    }
 }

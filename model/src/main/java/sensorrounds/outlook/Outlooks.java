@@ -71,7 +71,14 @@ public final class Outlooks {
                 ? Failure.NOT_KNOWN
                 : ageKnown
                         ? knownAge(law.get(), life, worked, asOf, ratio)
-                        : unknownAge(law.get(), vehicle, life, worked, asOf, ratio);
+                        : unknownAge(
+                                law.get(),
+                                vehicle,
+                                life,
+                                laws.firstSensorFactor(vehicle.originalPart(), life.part()),
+                                worked,
+                                asOf,
+                                ratio);
         double[] limits = failure.limits(settings.horizonDays());
         return new SensorOutlook(
                 new SensorInService(
@@ -142,6 +149,7 @@ public final class Outlooks {
             LifeLaws.Law law,
             Vehicle vehicle,
             SensorLife life,
+            double firstSensorFactor,
             LocalDate worked,
             LocalDate asOf,
             ReportRatios.Ratio ratio) {
@@ -150,7 +158,7 @@ public final class Outlooks {
         double cap = life.fittedNotBefore() == null
                 ? Double.POSITIVE_INFINITY
                 : Math.max(least, days(life.fittedNotBefore(), worked));
-        UnknownAge age = new UnknownAge(law, least, most, cap);
+        UnknownAge age = new UnknownAge(law, least, most, cap, firstSensorFactor);
         double since = days(worked, asOf);
         return new Failure() {
             @Override

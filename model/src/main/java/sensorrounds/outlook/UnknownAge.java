@@ -9,7 +9,7 @@ import sensorrounds.survival.LifeLaw;
  * The age of a working sensor whose origin nobody wrote down, as a distribution. On a vehicle of age A whose sensors are
  * replaced when they fail, the sensor at a wheel is the original with probability S(A), or was fitted a days ago with
  * density m(A - a) S(a), m the renewal density; here given that it has been seen working for the least age. Most sensors of
- * a vehicle of moderate age are still its first. Where the vehicle's age is not known either, the density is the limit of
+ * a vehicle of moderate age are still its first, and its part may tell which it is ({@link FittedParts}). Where the vehicle's age is not known either, the density is the limit of
  * that for old vehicles, proportional to S(a). Replacements of sensors that had not failed are left out. Source: Cox (1962),
  * Renewal Theory, ch. 4 and 5 (backward recurrence time).
  */
@@ -25,7 +25,7 @@ public final class UnknownAge {
     private final double[] weights = new double[CELLS + 1];
 
     UnknownAge(LifeLaws.Law fitted, double leastDays, double vehicleDays) {
-        this(fitted, leastDays, vehicleDays, Double.POSITIVE_INFINITY);
+        this(fitted, leastDays, vehicleDays, Double.POSITIVE_INFINITY, 1);
     }
 
     /**
@@ -33,8 +33,10 @@ public final class UnknownAge {
      * @param vehicleDays the vehicle's age; infinite when not known
      * @param mostDays age it has at most if it was new when fitted; under the vehicle's age it is not the original;
      *     infinite when not known
+     * @param firstSensorFactor how many times as likely what is known of it is on a first sensor as on a later one, 0 or more
      */
-    public UnknownAge(LifeLaws.Law fitted, double leastDays, double vehicleDays, double mostDays) {
+    public UnknownAge(
+            LifeLaws.Law fitted, double leastDays, double vehicleDays, double mostDays, double firstSensorFactor) {
         law = fitted.life();
         double atLeast = law.cumulativeHazard(leastDays);
         double last = law.ageAtHazard(atLeast + LAST_HAZARD);
@@ -55,7 +57,8 @@ public final class UnknownAge {
         ages[CELLS] = original ? Math.max(leastDays, vehicleDays) : end;
         // A sensor fitted on the day of its last answer has the one age.
         double pointMass = total > 0 ? 0 : 1;
-        weights[CELLS] = original ? Math.exp(atLeast - law.cumulativeHazard(ages[CELLS])) : pointMass;
+        weights[CELLS] =
+                original ? firstSensorFactor * Math.exp(atLeast - law.cumulativeHazard(ages[CELLS])) : pointMass;
         total += weights[CELLS];
         for (int i = 0; i <= CELLS; i++) {
             weights[i] /= total;

@@ -18,6 +18,7 @@ import sensorrounds.condition.UnheardVisits;
 import sensorrounds.condition.WakeModel;
 import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
+import sensorrounds.outlook.FittedParts;
 import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.LifeLaws;
 import sensorrounds.outlook.ReportCells;
@@ -41,6 +42,7 @@ import sensorrounds.survival.LifetimeSample;
  * @param incidence shares ended by each cause, of every cohort
  * @param comparisons whether the cohorts differ, for each way of dividing the sensors
  * @param climates which months are cold at each depot
+ * @param fittedParts what crews fit in place of first sensors
  * @param vehicles who lives longer, and how alike the sensors of one vehicle are
  */
 public record Estimates(
@@ -53,6 +55,7 @@ public record Estimates(
         List<CohortComparison> comparisons,
         PeerRates peers,
         Climates climates,
+        FittedParts fittedParts,
         VehicleFits vehicles)
         implements Serializable, LifeLaws {
 
@@ -100,6 +103,7 @@ public record Estimates(
                 CohortComparer.compare(counts),
                 PeerRates.fit(counts.peers(), settings.recurrence()),
                 climates,
+                counts.fittedParts(),
                 VehicleFits.of(counts.sample(), climates));
     }
 
@@ -108,6 +112,11 @@ public record Estimates(
     public Optional<LifeLaws.Law> of(String vehicleClass, String part) {
         LifeLaws.Law own = laws.get(settings.cohortBy().cohort(vehicleClass, part));
         return Optional.ofNullable(own == null ? laws.get(CohortLadder.POOL) : own);
+    }
+
+    @Override
+    public double firstSensorFactor(String originalPart, String part) {
+        return fittedParts.firstSensorFactor(originalPart, part);
     }
 
     /** Adds a vehicle's landmarks to the counts of failures by last report. */

@@ -17,6 +17,7 @@ import sensorrounds.history.LifeEnd;
 import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.VisitSummary;
+import sensorrounds.outlook.FittedParts;
 import sensorrounds.recurrence.PeerCells;
 import sensorrounds.season.MonthTemperatures;
 
@@ -36,6 +37,7 @@ public final class FleetCounts implements Serializable {
     private final WarningCounts warnings = new WarningCounts();
     private final WarningSignCells warningSigns = new WarningSignCells();
     private final MonthTemperatures temperatures = new MonthTemperatures();
+    private final FittedParts fittedParts = new FittedParts();
     private final VehicleSample sample = new VehicleSample(SAMPLED_LIVES);
     private final Map<Sort, LifeCells> lives = new HashMap<>();
     private final EnumMap<FailureCause, Long> causes = new EnumMap<>(FailureCause.class);
@@ -60,6 +62,7 @@ public final class FleetCounts implements Serializable {
         peers.add(history, asOf);
         warnings.add(history, asOf);
         warningSigns.add(history);
+        fittedParts.add(history);
         vehicles++;
         for (SensorLife life : history.lives()) {
             addLife(history, life);
@@ -98,6 +101,7 @@ public final class FleetCounts implements Serializable {
         warnings.merge(o.warnings);
         warningSigns.merge(o.warningSigns);
         temperatures.merge(o.temperatures);
+        fittedParts.merge(o.fittedParts);
         sample.merge(o.sample);
         o.lives.forEach((sort, cells) ->
                 lives.computeIfAbsent(sort, k -> new LifeCells()).merge(cells));
@@ -148,6 +152,11 @@ public final class FleetCounts implements Serializable {
     /** Air temperatures written down at visits. */
     public MonthTemperatures temperatures() {
         return temperatures;
+    }
+
+    /** What crews fitted in place of first sensors. */
+    public FittedParts fittedParts() {
+        return fittedParts;
     }
 
     /** A draw of whole vehicles with the lives of their sensors. */

@@ -26,10 +26,12 @@ public final class CohortLadder {
 
     private final Settings settings;
     private final Optional<WeakPrior> prior;
+    private final TwoHazardPrior twoHazards;
 
-    private CohortLadder(Settings settings, Optional<WeakPrior> prior) {
+    private CohortLadder(Settings settings, Optional<WeakPrior> prior, TwoHazardPrior twoHazards) {
         this.settings = settings;
         this.prior = prior;
+        this.twoHazards = twoHazards;
     }
 
     /** Which law is in use, from the most particular. */
@@ -68,11 +70,11 @@ public final class CohortLadder {
      * as an abstract only), want more than 50-100 for that kind. The limits are shown, so that nobody takes them for tight.
      */
     public static CohortLadder withDefaults() {
-        return new CohortLadder(new Settings(20, 5, 5), Optional.empty());
+        return new CohortLadder(new Settings(20, 5, 5), Optional.empty(), TwoHazardPrior.declared());
     }
 
     public CohortLadder with(Settings newSettings) {
-        return new CohortLadder(newSettings, prior);
+        return new CohortLadder(newSettings, prior, twoHazards);
     }
 
     /**
@@ -80,7 +82,7 @@ public final class CohortLadder {
      * limits as wide as what is not known. Every cohort stands on the law of all lives. Without it such a fleet has no law.
      */
     public CohortLadder with(WeakPrior newPrior) {
-        return new CohortLadder(settings, Optional.of(newPrior));
+        return new CohortLadder(settings, Optional.of(newPrior), twoHazards);
     }
 
     /** {@link #fit(Map, Map)} where preventive replacements were not counted. */
@@ -111,11 +113,14 @@ public final class CohortLadder {
                 : pooled.weibull()
                         .map(law -> Lent.of(ordered, pool, law, settings))
                         .orElse(null);
+        Optional<LentHazards> hazards = lent == null
+                ? Optional.empty()
+                : LentHazards.of(ordered, pool, pooledFit.weibull(), twoHazards, settings);
         SortedMap<String, CohortLife> result = new TreeMap<>();
         result.put(POOL, row(POOL, pool, pooledFit, pooled, preventiveShares));
         ordered.forEach((name, sample) -> {
             OwnLaw own = OwnLaw.of(sample);
-            result.put(name, row(name, sample, own, choice(sample, own, pooled, lent), preventiveShares));
+            result.put(name, row(name, sample, own, choice(sample, own, pooled, lent, hazards), preventiveShares));
         });
         return result;
     }
@@ -166,7 +171,7 @@ public final class CohortLadder {
                 reason + "; " + WeakPriorWords.of(fit));
     }
 
-    private Choice choice(LifetimeSample sample, OwnLaw own, Choice pooled, Lent lent) {
+    private Choice choice(LifetimeSample sample, OwnLaw own, Choice pooled, Lent lent, Optional<LentHazards> hazards) {
         boolean enough = sample.failures() >= settings.minFailures();
         if (enough && own.weibull().converged()) {
             return Choice.own(own);
@@ -188,6 +193,15 @@ public final class CohortLadder {
         ParametricFit scaled = lent.fit(sample);
         if (scaled.converged()) {
             Lent.Borrowed law = lent.law(scaled, sample);
+            if (hazards.isPresent()) {
+                LentHazards.Borrowed two = hazards.get().law(sample);
+                return new Choice(
+                        hazards.get().rung(),
+                        Optional.of(two.life()),
+                        Optional.of(law.life()),
+                        two.shares(),
+                        reason + "; " + hazards.get().words() + words(two.shares()));
+            }
             return Choice.weibull(
                     lent.rung(),
                     law.life(),

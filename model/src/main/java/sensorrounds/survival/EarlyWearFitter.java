@@ -31,13 +31,24 @@ public final class EarlyWearFitter {
     }
 
     private final Early early;
+    /** Null without one. */
+    private final TwoHazardPrior prior;
 
-    private EarlyWearFitter(Early early) {
+    private EarlyWearFitter(Early early, TwoHazardPrior prior) {
         this.early = early;
+        this.prior = prior;
     }
 
     public static EarlyWearFitter of(Early early) {
-        return new EarlyWearFitter(early);
+        return new EarlyWearFitter(early, null);
+    }
+
+    /**
+     * With a declared prior for few failures: the fit is then the mode of the posterior, and there is one wherever the early
+     * hazard is constant. The log-likelihood of the result is without the prior's share.
+     */
+    public EarlyWearFitter with(TwoHazardPrior newPrior) {
+        return new EarlyWearFitter(early, newPrior);
     }
 
     /**
@@ -45,7 +56,7 @@ public final class EarlyWearFitter {
      */
     public EarlyWearFit fit(LifetimeSample sample, ParametricFit plain) {
         int free = early == Early.CONSTANT ? 3 : 4;
-        if (sample.failures() <= free) {
+        if (prior == null && sample.failures() <= free) {
             return EarlyWearFit.failed(
                     free,
                     0,
@@ -56,9 +67,9 @@ public final class EarlyWearFitter {
         EarlyWearFit best = null;
         for (double shape : STARTING_SHAPES) {
             double[] start = {STARTING_EARLY, 0, 0, Math.log(shape)};
-            Maximum maximum =
-                    NewtonMaximizer.withDefaults().maximize(p -> objective(likelihood, full(p)), reduced(start));
-            EarlyWearFit fit = judged(sample, centre, maximum, free);
+            Maximum maximum = NewtonMaximizer.withDefaults()
+                    .maximize(p -> objective(likelihood, full(p), centre), reduced(start));
+            EarlyWearFit fit = judged(sample, centre, maximum, free, likelihood);
             if (best == null || fit.aic() < best.aic()) {
                 best = fit;
             }
@@ -74,12 +85,12 @@ public final class EarlyWearFitter {
         return early == Early.CONSTANT ? new double[] {p[0], p[2], p[3]} : p;
     }
 
-    private Objective.Evaluation objective(EarlyWearLikelihood likelihood, double[] p) {
+    private Objective.Evaluation objective(EarlyWearLikelihood likelihood, double[] p, double centre) {
         if (outside(p)) {
             int n = reduced(p).length;
             return new Objective.Evaluation(Double.NaN, new double[n], new double[n][n]);
         }
-        Objective.Evaluation all = likelihood.at(p);
+        Objective.Evaluation all = withPrior(likelihood.at(p), p, centre);
         if (early == Early.FREE_SHAPE) {
             return all;
         }
@@ -95,6 +106,25 @@ public final class EarlyWearFitter {
         return new Objective.Evaluation(all.value(), gradient, hessian);
     }
 
+    /** Adds the log of the prior, up to a constant, with derivatives; independent normal laws of two of the logs. */
+    private Objective.Evaluation withPrior(Objective.Evaluation likelihood, double[] p, double centre) {
+        if (prior == null) {
+            return likelihood;
+        }
+        double q = 1 / (prior.earlySpread() * prior.earlySpread());
+        double r = 1 / (prior.wearShapeSpread() * prior.wearShapeSpread());
+        double scale = p[0] + centre - prior.logEarlyScale();
+        double shape = p[3] - prior.logWearShape();
+        double[] gradient = likelihood.gradient().clone();
+        gradient[0] -= q * scale;
+        gradient[3] -= r * shape;
+        double[][] hessian = likelihood.hessian();
+        hessian[0][0] -= q;
+        hessian[3][3] -= r;
+        return new Objective.Evaluation(
+                likelihood.value() - q * scale * scale / 2 - r * shape * shape / 2, gradient, hessian);
+    }
+
     private static boolean outside(double[] p) {
         return Math.abs(p[0]) > MOST_LOG_SCALE
                 || Math.abs(p[2]) > MOST_LOG_SCALE
@@ -104,7 +134,8 @@ public final class EarlyWearFitter {
                 || p[3] < LEAST_LOG_SHAPE;
     }
 
-    private EarlyWearFit judged(LifetimeSample sample, double centre, Maximum maximum, int free) {
+    private EarlyWearFit judged(
+            LifetimeSample sample, double centre, Maximum maximum, int free, EarlyWearLikelihood likelihood) {
         double[] p = full(maximum.point());
         if (maximum.outcome() != Maximum.Outcome.CONVERGED) {
             boolean none = Math.abs(p[0]) > MOST_LOG_SCALE - 2;
@@ -120,6 +151,8 @@ public final class EarlyWearFitter {
         if (inverse.isEmpty() || PositiveDefinite.oneNorm(inverse.get()) > MOST_VARIANCE) {
             return EarlyWearFit.failed(free, maximum.iterations(), "the data do not tell two hazards apart");
         }
+        double logLikelihood =
+                prior == null ? maximum.at().value() : likelihood.at(p).value();
         double gradient = 0;
         for (double g : maximum.at().gradient()) {
             gradient = Math.max(gradient, Math.abs(g) / sample.failures());
@@ -127,7 +160,7 @@ public final class EarlyWearFitter {
         return new EarlyWearFit(
                 Optional.of(law(p, centre, inverse.get())),
                 free,
-                maximum.at().value() - centre * exactWeight(sample),
+                logLikelihood - centre * exactWeight(sample),
                 maximum.iterations(),
                 gradient,
                 "");

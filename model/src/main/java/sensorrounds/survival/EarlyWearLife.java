@@ -1,5 +1,8 @@
 package sensorrounds.survival;
 
+import java.util.Arrays;
+import java.util.Objects;
+
 /**
  * A law of life of two hazards that compete: one that is there from the start (stems, damage, water), and wear-out that
  * sets in late and steeply (batteries). H(t) = (t/earlyScale)^earlyShape + (t/wearScale)^wearShape, a poly-Weibull law;
@@ -98,12 +101,49 @@ public final class EarlyWearLife implements LifeLaw {
         return copy;
     }
 
+    /**
+     * The law whose hazard is so many times this one's at every age.
+     *
+     * @param varLog variance of the log of that factor, independent of this law's errors
+     */
+    EarlyWearLife times(double factor, double varLog) {
+        double log = Math.log(factor);
+        double[] slope = {-1 / earlyShape, 0, -1 / wearShape, 0};
+        double[][] sum = covariance();
+        for (int i = 0; i < slope.length; i++) {
+            for (int j = 0; j < slope.length; j++) {
+                sum[i][j] += slope[i] * slope[j] * varLog;
+            }
+        }
+        return new EarlyWearLife(
+                earlyShape,
+                earlyScale * Math.exp(slope[0] * log),
+                wearShape,
+                wearScale * Math.exp(slope[2] * log),
+                sum);
+    }
+
     private double early(double age) {
         return Math.exp(earlyShape * Math.log(age / earlyScale));
     }
 
     private double wear(double age) {
         return Math.exp(wearShape * Math.log(age / wearScale));
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof EarlyWearLife o
+                && earlyShape == o.earlyShape
+                && earlyScale == o.earlyScale
+                && wearShape == o.wearShape
+                && wearScale == o.wearScale
+                && Arrays.deepEquals(covariance, o.covariance);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(earlyShape, earlyScale, wearShape, wearScale);
     }
 
     @Override

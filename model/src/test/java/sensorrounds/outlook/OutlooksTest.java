@@ -110,6 +110,25 @@ class OutlooksTest {
                 .isCloseTo(steep.life().failureWithin(1500, 365, 1), withinPercentage(3));
     }
 
+    /** Where the original and a later sensor are equally likely, a factor of 3 makes it three to one. */
+    @Test
+    void aPartThatSpeaksForTheFirstSensorMovesTheAge() {
+        LifeLaws.Law law = fitted(new WeibullLife(2, 1000, 0, 0, 0));
+        double plain = original(new UnknownAge(law, 0, 900, Double.POSITIVE_INFINITY, 1));
+        double spoken = original(new UnknownAge(law, 0, 900, Double.POSITIVE_INFINITY, 3));
+        assertThat(plain).isBetween(0.3, 0.7);
+        assertThat(spoken / (1 - spoken)).isCloseTo(3 * plain / (1 - plain), within(1e-9));
+        assertThat(original(new UnknownAge(law, 0, 900, Double.POSITIVE_INFINITY, 0)))
+                .isZero();
+    }
+
+    private static double original(UnknownAge age) {
+        return age.shares(4).stream()
+                .filter(s -> s.ageDays() == 900)
+                .mapToDouble(UnknownAge.Share::weight)
+                .sum();
+    }
+
     private static LifeLaws.Law fitted(WeibullLife law) {
         return new LifeLaws.Law("van", "own fit", law);
     }

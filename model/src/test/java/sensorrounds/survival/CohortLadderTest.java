@@ -48,7 +48,8 @@ class CohortLadderTest {
         assertThat(small.shape()).isCloseTo(common.shape(), within(1e-12));
         assertThat(fits.get("part B").weibull().orElseThrow().varLogShape())
                 .isCloseTo(common.varLogShape(), within(1e-12));
-        assertThat(small.note()).contains("the shape common to 2 cohorts");
+        assertThat(small.note()).contains("an early hazard and wear-out common to all, with the declared prior");
+        assertThat(small.law().form()).isEqualTo(CohortFit.Form.EARLY_AND_WEAR);
         assertThat(small.scaleLower()).isLessThan(small.scaleDays());
         assertThat(small.scaleUpper()).isGreaterThan(small.scaleDays());
 
