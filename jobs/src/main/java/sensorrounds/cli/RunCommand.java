@@ -22,7 +22,7 @@ import sensorrounds.run.RunOptions;
             "",
             "Reads every visit log, rebuilds the sensors' lives, fits their survival, and writes the ranked replacement"
                     + " list, vehicles with recurring warnings, follow-ups, watch list and stock outlook: as Parquet"
-                    + " under tables/, as CSV under csv/, and as report.html.",
+                    + " under tables/, as CSV under csv/, as lists.xlsx, and as report.html.",
             "",
             "Each run stands in a folder of its own under runs/ of the output folder; latest.json names the newest"
                     + " finished one. Nothing is overwritten, and a run that fails leaves earlier results as they were."

@@ -35,18 +35,25 @@ public final class HtmlReport {
 
     private HtmlReport() {}
 
+    /** Writes the whole page, with every list as long as it is given. */
+    public static void write(ReportData data, Appendable out) throws IOException {
+        write(data, Integer.MAX_VALUE, out);
+    }
+
     /**
      * Writes the whole page.
      *
+     * @param listRows lines shown of each of the long lists
      * @param out takes the page as UTF-8 text when written to a file
      * @throws IOException when {@code out} fails
      */
-    public static void write(ReportData data, Appendable out) throws IOException {
+    public static void write(ReportData data, int listRows, Appendable out) throws IOException {
         String title = "Sensor Rounds: report as of " + data.run().asOf();
-        new PageFrame(title, resource("report.css"), resource("report.js")).write(out, h -> body(h, data));
+        new PageFrame(title, resource("report.css"), resource("report.js"))
+                .write(out, h -> body(h, data, data.top(listRows)));
     }
 
-    private static void body(Html h, ReportData data) {
+    private static void body(Html h, ReportData data, ReportData shown) {
         h.open("body");
         h.element("a", "Skip to the report", "href", "#start", "class", "skip").line();
         h.open("header");
@@ -65,7 +72,7 @@ public final class HtmlReport {
                 s -> h.open("li").element("a", s.title(), "href", "#" + s.id()).close());
         h.close("ol").close("nav").line();
         h.open("main").line();
-        SECTIONS.forEach(s -> section(h, s, data));
+        SECTIONS.forEach(s -> section(h, s, s.needsWholeLists() ? data : shown));
         h.close("main").line();
         h.close("body").line();
     }

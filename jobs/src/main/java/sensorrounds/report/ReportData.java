@@ -83,6 +83,32 @@ public record ReportData(
         vehiclePages = Collections.unmodifiableMap(new LinkedHashMap<>(vehiclePages));
     }
 
+    /** The same with lists of at most so many rows. */
+    ReportData top(int rows) {
+        return new ReportData(
+                run,
+                fits,
+                curves,
+                ranked.top(rows),
+                unmonitored.top(rows),
+                recurring.top(rows),
+                watch.top(rows),
+                followUps.top(rows),
+                stock,
+                parts,
+                readers.top(rows),
+                findings,
+                failureCauses,
+                nextPlannedVisits,
+                depots,
+                ratios,
+                totals,
+                warnings,
+                survival,
+                decisions,
+                vehiclePages);
+    }
+
     /**
      * A list cut to what a reader can use, and how long it was.
      *
@@ -99,6 +125,11 @@ public record ReportData(
 
         public static <T> Listed<T> whole(List<T> rows) {
             return new Listed<>(rows, rows.size());
+        }
+
+        /** The first of its rows. */
+        public Listed<T> top(int n) {
+            return new Listed<>(rows.subList(0, Math.min(n, rows.size())), total);
         }
 
         public boolean cut() {

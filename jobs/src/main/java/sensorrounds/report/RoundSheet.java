@@ -6,7 +6,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import sensorrounds.condition.WatchEntry;
 import sensorrounds.history.FollowUp;
 import sensorrounds.outlook.UnmonitoredWheel;
@@ -73,6 +75,8 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
             String detail,
             double saving) {}
 
+    private record SensorOn(String vehicleId, String sensorId) {}
+
     private static final String NO_DEPOT = "\uffff";
 
     long taskCount() {
@@ -127,9 +131,12 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
         for (FollowUp f : Headline.owed(data)) {
             add(byDepot, data.depots().get(f.vehicleId()), f.vehicleId(), proof(f));
         }
+        Set<SensorOn> silent = data.unmonitored().rows().stream()
+                .map(u -> new SensorOn(u.vehicleId(), u.sensorId()))
+                .collect(Collectors.toSet());
         for (WatchEntry w : data.watch().rows()) {
             // A silent wheel stands among those without warning already.
-            if (w.sign() == WatchEntry.Sign.SILENT_ONCE && isListed(data, w)) {
+            if (w.sign() == WatchEntry.Sign.SILENT_ONCE && silent.contains(new SensorOn(w.vehicleId(), w.sensorId()))) {
                 continue;
             }
             add(byDepot, w.depot(), w.vehicleId(), watch(w));
@@ -138,12 +145,6 @@ record RoundSheet(String depot, List<VehicleTasks> vehicles) {
         byDepot.forEach((depot, byVehicle) ->
                 sheets.add(new RoundSheet(depot.equals(NO_DEPOT) ? null : depot, vehicles(byVehicle, stops))));
         return sheets;
-    }
-
-    private static boolean isListed(ReportData data, WatchEntry w) {
-        return data.unmonitored().rows().stream()
-                .anyMatch(
-                        u -> u.vehicleId().equals(w.vehicleId()) && w.sensorId().equals(u.sensorId()));
     }
 
     private static void add(Map<String, Map<String, List<Task>>> byDepot, String depot, String vehicleId, Task task) {

@@ -23,9 +23,9 @@ public final class RunSummary {
      * The summary as plain text, at most 25 lines, each ended by a line feed. Control characters from logs are taken out, so
      * that no value can steer the terminal.
      *
-     * @param reportPath where the report was written, as the user should open it
+     * @param folder of the run
      */
-    public static String text(ReportData data, String reportPath) {
+    public static String text(ReportData data, String folder) {
         Headline head = Headline.of(data);
         List<String> lines = new ArrayList<>();
         RunFacts run = data.run();
@@ -37,8 +37,8 @@ public final class RunSummary {
         lines.add("");
         lines.add("A rank says inspect or offer; it is never a verdict on safety.");
         // The path is printed whole: half of one opens nothing.
-        return lines.stream().map(RunSummary::wrapped).collect(Collectors.joining("\n")) + "\nReport: "
-                + plain(reportPath) + "\n";
+        return lines.stream().map(RunSummary::wrapped).collect(Collectors.joining("\n")) + "\nLists:  " + plain(folder)
+                + "/lists.xlsx\nReport: " + plain(folder) + "/report.html\n";
     }
 
     private static void read(List<String> lines, RunFacts run) {

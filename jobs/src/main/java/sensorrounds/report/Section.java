@@ -13,5 +13,10 @@ interface Section {
     /** One paragraph: what the figures are, what they are not. */
     String howToRead(ReportData data);
 
+    /** True for a section that needs the lists as long as they are, not the first lines that a reader can use. */
+    default boolean needsWholeLists() {
+        return false;
+    }
+
     void body(Html h, ReportData data);
 }

@@ -1,6 +1,11 @@
 package sensorrounds.report;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import sensorrounds.replacement.Advice;
+import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.report.RoundSheet.Task;
 import sensorrounds.report.RoundSheet.VehicleTasks;
 import sensorrounds.report.RoundSheet.Weight;
@@ -10,6 +15,14 @@ import sensorrounds.rounds.RoundWeek;
 
 /** The sheets to print: one for each depot, by vehicle, with boxes to tick. */
 final class SheetsSection implements Section {
+    /** Tasks on all sheets together that a page can carry. Over it, the depots that no longer fit have no sheet here. */
+    private static final int MOST_TASKS = 5000;
+
+    @Override
+    public boolean needsWholeLists() {
+        return true;
+    }
+
     @Override
     public String id() {
         return "sheets";
@@ -36,8 +49,9 @@ final class SheetsSection implements Section {
 
     @Override
     public void body(Html h, ReportData data) {
-        List<RoundSheet> sheets = RoundSheet.of(data);
-        if (sheets.isEmpty()) {
+        List<RoundSheet> all = RoundSheet.of(data);
+        List<RoundSheet> sheets = fitting(all, data);
+        if (all.isEmpty()) {
             Cells.nothing(h, "No list above asks for anything at a vehicle, so there is no sheet to print.");
             return;
         }
@@ -52,9 +66,44 @@ final class SheetsSection implements Section {
             h.close("li");
         }
         h.close("ul").line();
+        if (sheets.size() < all.size()) {
+            h.element(
+                            "p",
+                            "Sheets of " + Format.count(all.size() - sheets.size(), "more depot")
+                                    + " do not fit on this page; the lists of lists.xlsx, filtered by depot, hold what is asked there.",
+                            "class",
+                            "cut")
+                    .line();
+        }
         for (int i = 0; i < sheets.size(); i++) {
             sheet(h, data, sheets.get(i), anchor(i));
         }
+    }
+
+    /** Whole sheets only, as many as fit, the first in any case; none whose round the page was not given. */
+    private static List<RoundSheet> fitting(List<RoundSheet> all, ReportData data) {
+        Set<String> given = data.decisions().firstWeek().stream()
+                .map(RoundStop::depot)
+                .map(SheetsSection::key)
+                .collect(Collectors.toSet());
+        Set<String> withRound = data.decisions().rounds().stream()
+                .filter(w -> w.week() == 1 && w.vehicles() > 0)
+                .map(w -> key(w.depot()))
+                .collect(Collectors.toSet());
+        List<RoundSheet> fitting = new ArrayList<>();
+        long tasks = 0;
+        for (RoundSheet sheet : all) {
+            boolean known = given.contains(key(sheet.depot())) || !withRound.contains(key(sheet.depot()));
+            if (known && (fitting.isEmpty() || tasks + sheet.taskCount() <= MOST_TASKS)) {
+                tasks += sheet.taskCount();
+                fitting.add(sheet);
+            }
+        }
+        return fitting;
+    }
+
+    private static String key(String depot) {
+        return depot == null ? "" : depot;
     }
 
     private static void rounds(Html h, ReportData data) {
@@ -106,7 +155,7 @@ final class SheetsSection implements Section {
         h.open("p", "class", "under");
         h.text("As of " + data.run().asOf() + ", run ").data(data.run().runId());
         h.text(". Pressures by placard or handbook only. A place on this sheet is no verdict on safety. ");
-        if (data.ranked().cut()) {
+        if (moreIsAsked(data)) {
             h.text("Replacements at vehicles that are not on the round: only those among the first "
                     + Format.whole(data.ranked().rows().size()) + " of "
                     + Format.whole(data.ranked().total())
@@ -144,6 +193,14 @@ final class SheetsSection implements Section {
             vehicle(h, data, v);
         }
         h.close("table").close("article").line();
+    }
+
+    /** What asks for something leads the list; so nothing is missing unless its last line here still asks. */
+    private static boolean moreIsAsked(ReportData data) {
+        List<RankedReplacement> rows = data.ranked().rows();
+        return data.ranked().cut()
+                && !rows.isEmpty()
+                && rows.get(rows.size() - 1).advice().urgency().compareTo(Advice.Urgency.WHEN_IT_SUITS) <= 0;
     }
 
     private static void vehicle(Html h, ReportData data, VehicleTasks v) {

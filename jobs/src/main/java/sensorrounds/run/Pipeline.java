@@ -1,6 +1,7 @@
 package sensorrounds.run;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
@@ -17,11 +18,15 @@ import sensorrounds.history.Finding;
 import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.Pseudonyms;
 import sensorrounds.report.HtmlReport;
+import sensorrounds.report.ListsWorkbook;
 import sensorrounds.report.ReportData;
 import sensorrounds.report.RunSummary;
 
 /** The way of the data, from visit logs to published tables and report. */
 public final class Pipeline {
+    /** Lines of each list that a workbook still opens quickly with. */
+    private static final int WORKBOOK_ROWS = 10_000;
+
     private final RunOptions options;
     private final Progress progress;
     private final int smallTable;
@@ -99,7 +104,7 @@ public final class Pipeline {
         progress.say("review done; writing the tables");
         ResultTables tables = new ResultTables(
                 new TableWriter(spark, store, folder, smallTable),
-                inputs.settings().reportRows());
+                Math.max(WORKBOOK_ROWS, inputs.settings().reportRows()));
         List<Finding> acrossVehicles =
                 histories.acrossVehicles().stream().map(DoubtFindings::of).toList();
         ResultTables.Heads heads = tables.write(histories.all(), acrossVehicles, review);
@@ -110,7 +115,7 @@ public final class Pipeline {
         ReportData report = ReportAssembly.of(folder.getName(), asOf, inputs, logs.pseudonyms(), ingest, review, heads);
         StringBuilder html = new StringBuilder();
         try {
-            HtmlReport.write(report, html);
+            HtmlReport.write(report, inputs.settings().reportRows(), html);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -119,12 +124,21 @@ public final class Pipeline {
                 new Path(folder, "run.json"),
                 RunManifest.of(asOf, inputs, logs.pseudonyms(), ingest, review, heads)
                         .getBytes(StandardCharsets.UTF_8));
+        workbook(store, folder, report, heads);
         VehiclePages.write(
                 folder, report.vehiclePages(), store, spark.sparkContext().hadoopConfiguration());
-        String summary = RunSummary.text(report, folder + "/report.html");
+        String summary = RunSummary.text(report, folder.toString());
         double quarantined = ingest.rowsIn() == 0 ? 0 : (double) ingest.quarantined() / ingest.rowsIn();
         return new Outcome(
                 folder.toString(), summary, quarantined > inputs.settings().quarantineLimit());
+    }
+
+    private static void workbook(RunStore store, Path folder, ReportData report, ResultTables.Heads heads) {
+        try (OutputStream out = store.create(new Path(folder, "lists.xlsx"))) {
+            ListsWorkbook.write(report, ReportAssembly.listed(heads.stops()), out);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     static String size(long bytes) {

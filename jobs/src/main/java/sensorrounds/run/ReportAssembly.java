@@ -27,7 +27,7 @@ import sensorrounds.review.FleetCounts;
 import sensorrounds.run.ResultTables.Heads;
 import sensorrounds.run.TableWriter.Written;
 
-/** Puts together what the report shows. */
+/** Puts together what the report and the workbook show. */
 final class ReportAssembly {
     /** Files listed one by one. */
     private static final int FILES = 200;
@@ -79,7 +79,9 @@ final class ReportAssembly {
                         review.calendar(),
                         Optional.of(review.estimates().vehicles())),
                 new DecisionFacts(review.weeks(), heads.firstWeek(), review.budget()),
-                VehiclePages.names(heads.recurring().first()));
+                VehiclePages.names(heads.recurring().first().stream()
+                        .limit(inputs.settings().reportRows())
+                        .toList()));
     }
 
     private static RunFacts facts(
@@ -125,7 +127,7 @@ final class ReportAssembly {
         return new ReportRatio(r.report(), r.ratio(), r.observed(), r.expected());
     }
 
-    private static <T> Listed<T> listed(Written<T> written) {
+    static <T> Listed<T> listed(Written<T> written) {
         return new Listed<>(written.first(), written.rows());
     }
 }

@@ -77,8 +77,9 @@ final class ResultTables {
     }
 
     /**
-     * First rows of the tables the report shows, with their full length.
+     * First rows of the tables that the report and the workbook show, with their full length.
      *
+     * @param stops by depot, week and order
      * @param firstWeek stops of the first week of the depots whose sheets the report holds
      * @param rows length of each table by name
      */
@@ -90,6 +91,7 @@ final class ResultTables {
             Written<FollowUp> followUps,
             Written<ReaderQuality> readers,
             List<FindingGroup> findings,
+            Written<RoundStop> stops,
             List<RoundStop> firstWeek,
             Map<String, Long> rows) {}
 
@@ -124,7 +126,8 @@ final class ResultTables {
         write(StockOutlooks.TABLE, review.stock());
         write(Budgets.TABLE, review.budget());
         write(Rounds.TABLE, review.weeks());
-        write(Rounds.STOPS, review.rounds().flatMap(r -> r.stops().iterator()), Orders.ROUNDS);
+        Written<RoundStop> stops =
+                write(Rounds.STOPS, review.rounds().flatMap(r -> r.stops().iterator()), Orders.ROUNDS);
         WarningCounts.Summary warnings = review.counts().warnings().summary();
         write(ComebackRates.TABLE, warnings.comebacks());
         write(NoFaultShares.TABLE, warnings.noFaults());
@@ -157,6 +160,7 @@ final class ResultTables {
                 followUps,
                 readers,
                 findings,
+                stops,
                 firstWeek(review),
                 Map.copyOf(rows));
     }
