@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import sensorrounds.numeric.StandardNormal;
+import sensorrounds.numeric.WeightedCount;
 
 /**
  * Kaplan-Meier (product-limit) estimate of survival and the Nelson-Aalen cumulative hazard, with delayed entry: a life
@@ -28,37 +29,69 @@ public final class KaplanMeier {
         this.from = from;
     }
 
-    /** On which scale pointwise limits are symmetric. */
+    /** How pointwise limits are drawn. */
     public enum Band {
-        /** On log(-log S): limits stay in (0, 1) and hold best in small samples. */
+        /**
+         * As of a weighted count of failures: mid-P gamma limits of -log S with Greenwood's variance ({@link WeightedCount},
+         * {@link TimeWatched}). They hold where few are watched early, as under delayed entry.
+         */
+        COUNTS {
+            @Override
+            double limit(Spread at, Side side) {
+                return at.greenwood() < Double.POSITIVE_INFINITY
+                        ? Math.exp(-at.count().limit(1 - side.p()))
+                        : Double.NaN;
+            }
+        },
+        /** On log(-log S): limits stay in (0, 1). */
         LOG_LOG {
             @Override
-            double limit(double survival, double greenwood, double z) {
-                return Math.pow(survival, Math.exp(-z * Math.sqrt(greenwood) / Math.abs(Math.log(survival))));
+            double limit(Spread at, Side side) {
+                double log = Math.abs(Math.log(at.survival()));
+                return Math.pow(at.survival(), Math.exp(-side.z() * Math.sqrt(at.greenwood()) / log));
             }
         },
         /** On log S. */
         LOG {
             @Override
-            double limit(double survival, double greenwood, double z) {
-                return survival * Math.exp(z * Math.sqrt(greenwood));
+            double limit(Spread at, Side side) {
+                return at.survival() * Math.exp(side.z() * Math.sqrt(at.greenwood()));
             }
         },
         /** On S itself, cut to [0, 1]. */
         PLAIN {
             @Override
-            double limit(double survival, double greenwood, double z) {
-                return survival + z * survival * Math.sqrt(greenwood);
+            double limit(Spread at, Side side) {
+                return at.survival() + side.z() * at.survival() * Math.sqrt(at.greenwood());
             }
         };
 
-        /** The limit z standard errors up (down when negative), before it is cut to [0, 1]. */
-        abstract double limit(double survival, double greenwood, double z);
+        /** The limit on one side, before it is cut to [0, 1]. */
+        abstract double limit(Spread at, Side side);
     }
 
-    /** Log-log limits at 95 %, from age 0. */
+    /** A limit's probability below it, and the normal quantile of that. */
+    record Side(double p, double z) {
+        static Side of(double p) {
+            return new Side(p, StandardNormal.quantile(p));
+        }
+    }
+
+    /**
+     * What limits at an age are drawn from.
+     *
+     * @param greenwood variance of log S; NaN once S is 0
+     * @param weight of a further failure in -log S, as {@link TimeWatched#meanWeight}, and its square
+     */
+    record Spread(double survival, double greenwood, double weight, double weightSquare) {
+        WeightedCount count() {
+            return new WeightedCount(-Math.log(survival), greenwood, weight, weightSquare);
+        }
+    }
+
+    /** Limits as of a weighted count at 95 %, from age 0. */
     public static KaplanMeier withDefaults() {
-        return new KaplanMeier(Band.LOG_LOG, 0.95, 0);
+        return new KaplanMeier(Band.COUNTS, 0.95, 0);
     }
 
     public KaplanMeier with(Band newBand) {
@@ -95,7 +128,8 @@ public final class KaplanMeier {
                     "Kaplan-Meier needs exact failure ages and this sample has failures known"
                             + " to an interval; pass sample.atMidpoints() for a diagnostic, or fit a law of life instead");
         }
-        double z = StandardNormal.quantile((1 + level) / 2);
+        Side lower = Side.of((1 - level) / 2);
+        Side upper = Side.of((1 + level) / 2);
         RiskSet riskSet = RiskSet.of(sample);
         List<KaplanMeierFit.Step> steps = new ArrayList<>();
         double survival = 1;
@@ -103,9 +137,13 @@ public final class KaplanMeier {
         double hazard = 0;
         double hazardVariance = 0;
         double end = from;
-        for (Map.Entry<Double, Leaving> leaving : leavingByAge(sample).entrySet()) {
+        SortedMap<Double, Leaving> byAge = leavingByAge(sample);
+        if (!byAge.isEmpty()) {
+            end = Math.max(from, byAge.lastKey());
+        }
+        TimeWatched time = TimeWatched.of(riskSet, from, end);
+        for (Map.Entry<Double, Leaving> leaving : byAge.entrySet()) {
             double age = leaving.getKey();
-            end = Math.max(end, age);
             double failures = leaving.getValue().failures;
             if (!(age > from && failures > 0)) {
                 continue;
@@ -117,20 +155,21 @@ public final class KaplanMeier {
             hazard += failures / atRisk;
             hazardVariance += failures / (atRisk * atRisk);
             // With S = 0 the variance and every limit built on it are undefined; NaN says so.
-            double spread = survival > 0 ? greenwood : Double.NaN;
+            double variance = survival > 0 ? greenwood : Double.NaN;
+            Spread spread = new Spread(survival, variance, time.meanWeight(age), time.meanSquare(age));
             steps.add(new KaplanMeierFit.Step(
                     age,
                     atRisk,
                     failures,
                     leaving.getValue().censored,
                     survival,
-                    survival * Math.sqrt(spread),
-                    Math.max(0, band.limit(survival, spread, -z)),
-                    Math.min(1, band.limit(survival, spread, z)),
+                    survival * Math.sqrt(variance),
+                    Math.max(0, band.limit(spread, lower)),
+                    Math.min(1, band.limit(spread, upper)),
                     hazard,
                     Math.sqrt(hazardVariance)));
         }
-        return new KaplanMeierFit(from, end, steps, riskSet, level);
+        return new KaplanMeierFit(from, end, steps, riskSet, time, level);
     }
 
     private static SortedMap<Double, Leaving> leavingByAge(LifetimeSample sample) {

@@ -4,24 +4,29 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
-import sensorrounds.numeric.StandardNormal;
+import sensorrounds.numeric.WeightedCount;
 
 /**
  * A Kaplan-Meier curve with all it stands on. It ends at the last age under observation and refuses to answer beyond.
  * Two warnings belong beside it: {@link #collapsedAt()} and {@link #unobserved()}.
  */
 public final class KaplanMeierFit {
+    /** Share of ages without anybody watched beyond which nothing is said of survival before the first failure. */
+    private static final double MOST_BLIND = 0.1;
+
     private final double from;
     private final double to;
     private final List<Step> steps;
     private final RiskSet riskSet;
+    private final TimeWatched time;
     private final double level;
 
-    KaplanMeierFit(double from, double to, List<Step> steps, RiskSet riskSet, double level) {
+    KaplanMeierFit(double from, double to, List<Step> steps, RiskSet riskSet, TimeWatched time, double level) {
         this.from = from;
         this.to = to;
         this.steps = List.copyOf(steps);
         this.riskSet = riskSet;
+        this.time = time;
         this.level = level;
     }
 
@@ -64,15 +69,20 @@ public final class KaplanMeierFit {
     }
 
     /**
-     * Lower limit before the first failure, where Greenwood's variance is 0 and the limits of the formula are 1: with n the fewest
-     * units under observation at an age up to it, none of n failing is seen with probability (1 - level) / 2 when S is
-     * ((1 - level) / 2)^(1/n) (Clopper and Pearson 1934, Biometrika 26:404-413; the same is the limit of Fay, Brittain and
-     * Proschan 2013, Biostatistics 14:723-736, both from memory). Or the limit at the first failure where that is higher: what S
-     * surely is there it surely is before. 0 where for a while nobody was under observation.
+     * Lower limit before the first failure, where Greenwood's variance is 0 and limits built on it are 1: none failed in the time
+     * watched up to the first failure, or to the end, of which the mid-P limit of H is that of {@link WeightedCount} without events;
+     * of n watched throughout S is (1 - level)^(1/n). Or the limit at the first failure where that is higher: what S surely is
+     * there it surely is before. 0 where nobody was under observation for more than a tenth of those ages.
      */
     public double lowerBeforeFailures() {
         double first = steps.isEmpty() ? to : steps.get(0).age();
-        double none = Math.exp(Math.log((1 - level) / 2) / riskSet.least(from, first));
+        double blind = 0;
+        for (Span gap : unobserved()) {
+            blind += Math.max(0, Math.min(first, gap.to()) - gap.from());
+        }
+        double none = blind > MOST_BLIND * (first - from) || !(time.exposure(first) > 0)
+                ? 0
+                : Math.exp(-cumulativeHazardLimits(first, 0, 0).upper());
         double there = steps.isEmpty() ? Double.NaN : steps.get(0).lower();
         return there > none ? there : none;
     }
@@ -86,6 +96,26 @@ public final class KaplanMeierFit {
         return curve(0, Step::cumulativeHazard);
     }
 
+    /**
+     * The cumulative hazard at an age with limits as of a weighted count of failures, each of weight 1/Y ({@link WeightedCount}). NaN
+     * where nobody was watched before.
+     */
+    public Estimate cumulativeHazardLimits(double age) {
+        double hazard = cumulativeHazard().at(age);
+        double error = curve(0, Step::cumulativeHazardError).at(age);
+        return cumulativeHazardLimits(age, hazard, error * error);
+    }
+
+    private Estimate cumulativeHazardLimits(double age, double hazard, double variance) {
+        return time.exposure(age) > 0
+                ? limits(new WeightedCount(hazard, variance, time.meanWeight(age), time.meanSquare(age)), level)
+                : new Estimate(hazard, Double.NaN, Double.NaN);
+    }
+
+    private static Estimate limits(WeightedCount count, double level) {
+        return new Estimate(count.sum(), count.limit((1 - level) / 2), count.limit((1 + level) / 2));
+    }
+
     /** Greenwood's standard error of survival. */
     public StepCurve standardError() {
         return curve(0, Step::standardError);
@@ -93,18 +123,22 @@ public final class KaplanMeierFit {
 
     /**
      * Age by which the share p has failed: the first age with S <= 1 - p, or the midpoint of the flat stretch where S
-     * equals 1 - p; its limits are the same quantile of the limit curves (Brookmeyer and Crowley 1982, Biometrics
-     * 38:29-41). NaN where a curve does not come down that far.
+     * equals 1 - p; NaN where the curve does not come down that far. Its limits are the same quantile of the limit curves
+     * (Brookmeyer and Crowley 1982, Biometrics 38:29-41): infinite above where the upper curve does not come down, since nothing
+     * speaks against any later age; the end of the curve below where the lower one does not, since it lies beyond.
      */
     public Estimate quantile(double p) {
         if (!(p > 0 && p < 1)) {
             throw new IllegalArgumentException("a quantile needs 0 < p < 1, not " + p);
         }
-        // The quantile's limits are those of the formula, which are 1 before the first failure.
+        // The quantile's limits are those of the formula, which are 1 before the first failure. Once S is 0 its lower
+        // limit is too.
+        double lower = curve(1, step -> step.survival() > 0 ? step.lower() : 0).firstAtOrBelow(1 - p);
+        double upper = upper().firstAtOrBelow(1 - p);
         return new Estimate(
                 survival().firstAtOrBelow(1 - p),
-                curve(1, Step::lower).firstAtOrBelow(1 - p),
-                upper().firstAtOrBelow(1 - p));
+                Double.isNaN(lower) ? to : lower,
+                Double.isNaN(upper) ? Double.POSITIVE_INFINITY : upper);
     }
 
     public Estimate median() {
@@ -116,19 +150,48 @@ public final class KaplanMeierFit {
         return survival().areaTo(tau);
     }
 
+    /** {@link #restrictedMean} with the limits of {@link #meanResidualLifeLimits}. */
+    public Estimate restrictedMeanLimits(double tau, double coverage) {
+        return meanResidualLifeLimits(from, tau, coverage);
+    }
+
     /**
-     * {@link #restrictedMean} with limits symmetric on the log of the mean time lost by tau, tau less the mean, by the delta method:
-     * like the limits on log(-log S) they stay within 0 and tau and allow for the skewness of few failures. NaN limits without a
-     * failure by tau.
+     * {@link #meanResidualLife} with limits as of a weighted count ({@link WeightedCount}): to first order a failure at an age t adds
+     * A(t) / Y(t) to the mean time lost by tau, A(t) the area under the curve from t to tau over S at the first age, and an event met
+     * at random in the time watched the mean of that. NaN limits where the curve came down to 0 at its first failure, or nobody was
+     * watched in between.
      *
-     * @param level coverage, in (0, 1)
+     * @param coverage of the limits, in (0, 1)
      */
-    public Estimate restrictedMeanLimits(double tau, double level) {
-        double mean = restrictedMean(tau);
-        double lost = tau - from - mean;
-        double factor = Math.exp(StandardNormal.quantile((1 + level) / 2) * restrictedMeanError(tau) / lost);
-        return new Estimate(
-                mean, Math.max(0, tau - from - lost * factor), lost > 0 ? tau - from - lost / factor : Double.NaN);
+    public Estimate meanResidualLifeLimits(double age, double tau, double coverage) {
+        double mean = meanResidualLife(age, tau);
+        boolean none = steps.stream().noneMatch(step -> step.age() > age && step.age() < tau);
+        double lost = none ? 0 : tau - age - mean;
+        double error = meanResidualLifeError(age, tau);
+        StepCurve survival = survival();
+        double alive = survival.at(age);
+        double beyond = 0;
+        double exposure = 0;
+        double weight = 0;
+        double square = 0;
+        for (int i = time.stretches() - 1; i >= 0; i--) {
+            double start = Math.max(age, time.stretch(i).from());
+            double end = Math.min(tau, time.stretch(i).to());
+            if (end > start && time.watched(i) > 0) {
+                // The curve is level within a stretch, so that the area beyond falls in a line.
+                double area = survival.at(start) / alive * (end - start);
+                double middle = beyond + area / 2;
+                exposure += time.watched(i) * (end - start);
+                weight += middle * (end - start);
+                square += (middle * middle + area * area / 12) * (end - start) / time.watched(i);
+            }
+            beyond += end > start ? survival.at(start) / alive * (end - start) : 0;
+        }
+        if (!(mean >= 0 && exposure > 0 && (lost > 0) == (error > 0))) {
+            return new Estimate(mean, Double.NaN, Double.NaN);
+        }
+        Estimate loss = limits(new WeightedCount(lost, error * error, weight / exposure, square / exposure), coverage);
+        return new Estimate(mean, Math.max(0, tau - age - loss.upper()), tau - age - loss.lower());
     }
 
     /** Standard error of {@link #restrictedMean}, Klein and Moeschberger (2003), eq. 4.5.2 cut at tau. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.DoubleStream;
 
 /**
  * How many units are under observation at an age: those with entry < age <= exit. A unit entering exactly at an age is
@@ -44,21 +45,9 @@ public final class RiskSet {
         return difference > 1e-12 * entries.total() ? difference : 0;
     }
 
-    /** Least weight under observation at any age above one and up to another; 0 where at some there is nobody. */
-    double least(double above, double upTo) {
-        // It falls only just after an age at which somebody leaves.
-        double least = Math.min(after(above), at(upTo));
-        for (double age : exits.ages()) {
-            if (age > above && age < upTo) {
-                least = Math.min(least, after(age));
-            }
-        }
-        return least;
-    }
-
-    /** Weight under observation just after an age. */
-    private double after(double age) {
-        return at(Math.nextUp(age));
+    /** Ages at which the weight under observation changes, in no order. */
+    DoubleStream changes() {
+        return DoubleStream.concat(Arrays.stream(entries.ages()), Arrays.stream(exits.ages()));
     }
 
     /** Stretches of age with somebody under observation, in order, apart from each other. */

@@ -31,7 +31,7 @@ public final class CauseCoverage {
     static Tallies study(int fleets, int lives) {
         Tallies tallies = new Tallies();
         for (int fleet = 0; fleet < fleets; fleet++) {
-            Random random = new Random(31_000_000L + 10_000L * fleet + lives);
+            Random random = Tallies.random(33_000_000, fleet, lives);
             List<EndedLife<String>> rows = new ArrayList<>();
             while (rows.size() < lives) {
                 double entry = random.nextDouble() < 0.5 ? 0 : 3 * random.nextDouble();

@@ -12,7 +12,7 @@ import sensorrounds.regression.RegressionFit;
  * Limits of regression coefficients where the four sensors of a vehicle are alike. Their hazards share a positive stable
  * factor of index 0.7 (Hougaard 1986, Biometrika 73:387): each sensor by itself then still follows a Weibull law with the
  * same effects on log life and 0.7 times the shape, so that the truth is known although the sensors depend on each other
- * (Kendall's tau 0.3). Intervals and delayed entry as in a fleet. Argument: fleets (default 1000). Results are in
+ * (Kendall's tau 0.3). Intervals and delayed entry as in a fleet. Arguments: fleets (default 1000), seed. Results are in
  * docs/coverage.md.
  */
 public final class ClusterCoverage {
@@ -26,15 +26,16 @@ public final class ClusterCoverage {
 
     public static void main(String[] arguments) {
         int fleets = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 1000;
+        long seed = arguments.length > 1 ? Long.parseLong(arguments[1]) : 23_000_000;
         for (int vehicles : new int[] {50, 200, 800}) {
-            study(fleets, vehicles).print(fleets + " fleets of " + vehicles + " vehicles");
+            study(fleets, vehicles, seed).print(fleets + " fleets of " + vehicles + " vehicles");
         }
     }
 
-    static Tallies study(int fleets, int vehicles) {
+    static Tallies study(int fleets, int vehicles, long seed) {
         Tallies tallies = new Tallies();
         for (int fleet = 0; fleet < fleets; fleet++) {
-            CovariateLives lives = fleet(new Random(21_000_000L + 10_000L * fleet + vehicles), vehicles);
+            CovariateLives lives = fleet(Tallies.random(seed, fleet, vehicles), vehicles);
             for (LifeRegression.Errors errors : LifeRegression.Errors.values()) {
                 RegressionFit fit =
                         LifeRegression.of(LifeFamily.WEIBULL).with(errors).fit(lives);

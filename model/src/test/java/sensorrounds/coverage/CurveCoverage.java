@@ -12,27 +12,31 @@ import sensorrounds.survival.PiecewiseExponentialFitter;
 
 /**
  * Limits of curves without a law: Kaplan-Meier and Nelson-Aalen on exact ages with delayed entry, and the hazard by bands on
- * intervals with delayed entry. Argument: fleets (default 1000). Results are in docs/coverage.md.
+ * intervals with delayed entry. Arguments: fleets (default 1000), seed. Results are in docs/coverage.md.
  */
 public final class CurveCoverage {
     private static final double[] AGES = {2, 4, 6, 8};
     private static final double[] EDGES = {2, 4, 6};
     private static final double[] RATES = {0.02, 0.06, 0.15, 0.3};
 
+    private static final Estimate NONE = new Estimate(Double.NaN, Double.NaN, Double.NaN);
+
     private CurveCoverage() {}
 
     public static void main(String[] arguments) {
         int fleets = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 1000;
+        long seed = arguments.length > 1 ? Long.parseLong(arguments[1]) : 13_000_000;
         for (int lives : new int[] {50, 200, 800}) {
-            curves(fleets, lives).print(fleets + " fleets of " + lives + " sensors met, exact ages");
-            bands(fleets, lives).print(fleets + " fleets of " + lives + " sensors met, intervals, hazard by bands");
+            curves(fleets, lives, seed).print(fleets + " fleets of " + lives + " sensors met, exact ages");
+            bands(fleets, lives, seed)
+                    .print(fleets + " fleets of " + lives + " sensors met, intervals, hazard by bands");
         }
     }
 
-    static Tallies curves(int fleets, int lives) {
+    static Tallies curves(int fleets, int lives, long seed) {
         Tallies tallies = new Tallies();
         for (int fleet = 0; fleet < fleets; fleet++) {
-            Random random = new Random(11_000_000L + 1000L * fleet + lives);
+            Random random = Tallies.random(seed, fleet, lives);
             LifetimeSample sample = sample(random, lives, false);
             for (KaplanMeier.Band band : KaplanMeier.Band.values()) {
                 KaplanMeierFit fit = KaplanMeier.withDefaults().with(band).fit(sample);
@@ -53,53 +57,44 @@ public final class CurveCoverage {
 
     private static void add(Tallies tallies, KaplanMeierFit fit) {
         for (double age : AGES) {
-            double hazard = 0;
-            double error = Double.NaN;
-            for (KaplanMeierFit.Step step : fit.steps()) {
-                if (step.age() <= age) {
-                    hazard = step.cumulativeHazard();
-                    error = step.cumulativeHazardError();
-                }
-            }
-            double factor = Math.exp(1.959963984540054 * error / hazard);
-            tallies.add("H(" + (int) age + ") | Nelson-Aalen, log", hazard(age), hazard / factor, hazard * factor);
+            boolean seen = fit.survival().covers(age);
+            tallies.add(
+                    "H(" + (int) age + ") | Nelson-Aalen, as of a count",
+                    hazard(age),
+                    seen ? fit.cumulativeHazardLimits(age) : NONE);
         }
         tallies.add("median | Kaplan-Meier, inverted", ageAt(Math.log(2)), fit.median());
         boolean seen = fit.survival().covers(6);
-        double mean = seen ? fit.restrictedMean(6) : Double.NaN;
-        double half = seen ? 1.959963984540054 * fit.restrictedMeanError(6) : Double.NaN;
-        tallies.add("mean within 6 | Kaplan-Meier, plain", restrictedMean(), mean - half, mean + half);
-        Estimate lost = seen ? fit.restrictedMeanLimits(6, 0.95) : new Estimate(Double.NaN, Double.NaN, Double.NaN);
-        tallies.add("mean within 6 | Kaplan-Meier, log of time lost", restrictedMean(), lost);
-        double late = seen ? fit.meanResidualLife(2, 6) : Double.NaN;
-        double lateHalf = seen ? 1.959963984540054 * fit.meanResidualLifeError(2, 6) : Double.NaN;
         tallies.add(
-                "mean from 2 to 6, given alive at 2 | Kaplan-Meier, plain",
+                "mean within 6 | Kaplan-Meier, as of a count",
+                restrictedMean(),
+                seen ? fit.restrictedMeanLimits(6, 0.95) : NONE);
+        boolean late = seen && fit.survival().at(2) > 0;
+        tallies.add(
+                "mean from 2 to 6, given alive at 2 | Kaplan-Meier, as of a count",
                 (restrictedMean() - meanWithinTwo()) / Math.exp(-hazard(2)),
-                late - lateHalf,
-                late + lateHalf);
+                late ? fit.meanResidualLifeLimits(2, 6, 0.95) : NONE);
     }
 
-    static Tallies bands(int fleets, int lives) {
+    static Tallies bands(int fleets, int lives, long seed) {
         Tallies tallies = new Tallies();
         for (int fleet = 0; fleet < fleets; fleet++) {
-            Random random = new Random(12_000_000L + 1000L * fleet + lives);
+            Random random = Tallies.random(~seed, fleet, lives);
             PiecewiseExponentialFit fit =
                     PiecewiseExponentialFitter.withBands(EDGES).fit(sample(random, lives, true));
-            Estimate none = new Estimate(Double.NaN, Double.NaN, Double.NaN);
             for (int band = 0; band < RATES.length; band++) {
                 boolean there = fit.converged() && band < fit.bands().size();
                 tallies.add(
                         "rate of band " + (band + 1) + " | Wald on log",
                         RATES[band],
-                        there ? fit.bands().get(band).rate() : none);
+                        there ? fit.bands().get(band).rate() : NONE);
             }
             for (double age : AGES) {
                 boolean there = fit.converged() && fit.covers(0, age);
                 tallies.add(
                         "S(" + (int) age + ") | hazard by bands, log H",
                         Math.exp(-hazard(age)),
-                        there ? fit.survival(age) : none);
+                        there ? fit.survival(age) : NONE);
             }
         }
         return tallies;

@@ -12,7 +12,7 @@ import sensorrounds.recurrent.ObservationWindow;
 /**
  * Limits of the mean number of events: vehicles have rates that differ by a gamma factor of variance 1, rising with time (mean
  * t + t^2 / 10 by year t); each is watched from some time in the first year, some with a gap, to a time between years 2 and 5.
- * Arguments: fleets (default 1000), most vehicles (default all) Results are in docs/coverage.md.
+ * Arguments: fleets (default 1000), most vehicles (default all), seed. Results are in docs/coverage.md.
  */
 public final class EventCoverage {
     private static final double[] TIMES = {1, 2, 4};
@@ -21,19 +21,20 @@ public final class EventCoverage {
 
     public static void main(String[] arguments) {
         int fleets = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 1000;
+        long seed = arguments.length > 2 ? Long.parseLong(arguments[2]) : 43_000_000;
         int[] sizes = {20, 50, 200, 800};
         for (int vehicles : sizes) {
             if (arguments.length > 1 && vehicles > Integer.parseInt(arguments[1])) {
                 break;
             }
-            study(fleets, vehicles).print(fleets + " fleets of " + vehicles + " vehicles");
+            study(fleets, vehicles, seed).print(fleets + " fleets of " + vehicles + " vehicles");
         }
     }
 
-    static Tallies study(int fleets, int vehicles) {
+    static Tallies study(int fleets, int vehicles, long seed) {
         Tallies tallies = new Tallies();
         for (int fleet = 0; fleet < fleets; fleet++) {
-            Random random = new Random(41_000_000L + 10_000L * fleet + vehicles);
+            Random random = Tallies.random(seed, fleet, vehicles);
             List<EventHistory> units = new ArrayList<>();
             for (int i = 0; i < vehicles; i++) {
                 units.add(unit(random, i));

@@ -3,6 +3,8 @@ package sensorrounds.coverage;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Random;
+import java.util.SplittableRandom;
 import sensorrounds.survival.Estimate;
 
 /** Where the truth fell, by quantity, over simulated fleets. */
@@ -17,6 +19,11 @@ final class Tallies {
         int tooHigh;
         /** No limits: the quantity was undefined in that fleet. */
         int none;
+    }
+
+    /** Random numbers of one fleet: mixed, since those of neighbouring seeds resemble each other at first. */
+    static Random random(long seed, int fleet, int size) {
+        return new Random(new SplittableRandom(seed + 10_000L * fleet + size).nextLong());
     }
 
     void add(String quantity, double truth, Estimate limits) {

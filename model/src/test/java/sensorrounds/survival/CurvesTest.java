@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import sensorrounds.numeric.WeightedCount;
 
 class CurvesTest {
     private static final LifetimeSample SAMPLE = LifetimeSample.of(List.of(
@@ -25,8 +26,9 @@ class CurvesTest {
         assertThat(points.get(2).survival()).isCloseTo(0.25, within(1e-15));
         assertThat(points.get(2).lower()).isGreaterThan(0).isLessThan(0.25);
         assertThat(points.get(2).upper()).isLessThan(1).isGreaterThan(0.25);
-        // Three lives from new on, two of them under observation between 50 and 120: none of two failed.
-        assertThat(points.get(0).lower()).isCloseTo(Math.sqrt(0.025), within(1e-12));
+        // Until 150.5 three, two and four were watched for 50, 70 and 30.5 days and none failed: 412 days of life.
+        WeightedCount none = new WeightedCount(0, 0, 150.5 / 412, (50 / 3.0 + 70 / 2.0 + 30.5 / 4) / 412);
+        assertThat(points.get(0).lower()).isCloseTo(Math.exp(-none.limit(0.975)), within(1e-12));
     }
 
     @Test

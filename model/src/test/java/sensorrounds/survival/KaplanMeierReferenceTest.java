@@ -51,7 +51,7 @@ class KaplanMeierReferenceTest {
 
     private static int check(Case reference, LifetimeSample sample, JsonNode expected) {
         int checked = 0;
-        KaplanMeierFit fit = KaplanMeier.withDefaults().fit(sample);
+        KaplanMeierFit fit = KaplanMeier.withDefaults().with(Band.LOG_LOG).fit(sample);
         for (Map.Entry<String, JsonNode> entry : expected.properties()) {
             String name = entry.getKey();
             JsonNode value = entry.getValue();
@@ -131,7 +131,7 @@ class KaplanMeierReferenceTest {
     }
 
     private static void checkAt(Case reference, LifetimeSample sample, double age, JsonNode row) {
-        for (Band band : Band.values()) {
+        for (Band band : List.of(Band.LOG_LOG, Band.LOG, Band.PLAIN)) {
             KaplanMeierFit fit = KaplanMeier.withDefaults().with(band).fit(sample);
             String suffix = band.name().toLowerCase(Locale.ROOT).replace("_", "");
             reference.check("S", fit.survival().at(age), row.get("surv"));
@@ -162,6 +162,8 @@ class KaplanMeierReferenceTest {
     private static void checkLimits(Case reference, String name, Estimate actual, JsonNode expected) {
         boolean named = expected.isObject();
         reference.check(name + " lower", actual.lower(), named ? expected.get("lower") : expected.get(0));
-        reference.check(name + " upper", actual.upper(), named ? expected.get("upper") : expected.get(1));
+        // R prints NA for a limit that is open.
+        double upper = actual.upper() == Double.POSITIVE_INFINITY ? Double.NaN : actual.upper();
+        reference.check(name + " upper", upper, named ? expected.get("upper") : expected.get(1));
     }
 }

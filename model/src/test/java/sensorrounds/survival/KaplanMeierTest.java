@@ -4,8 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
 import java.util.List;
+import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
+import sensorrounds.numeric.WeightedCount;
 
 class KaplanMeierTest {
     private static final LifetimeSample FIVE = LifetimeSample.of(List.of(
@@ -115,47 +120,96 @@ class KaplanMeierTest {
     }
 
     /**
-     * None of n failed: Clopper and Pearson's lower limit is .025^(1/n), for n = 10 .6915 (two-sided 95 % table of binomial limits,
-     * 0 of 10: 0 to .3085, from memory).
+     * None of ten failed, all watched throughout: by mid-P half the chance of none counts, so that S^10 / 2 = .025 and the limit is
+     * .05^(1/10) = .7411.
      */
     @Test
     void beforeTheFirstFailureTheLimitIsThatOfNoneFailed() {
         LifetimeSample alive = LifetimeSample.of(List.of(new Lifetime(0, 900, Lifetime.NEVER, 10)));
         KaplanMeierFit none = KaplanMeier.withDefaults().fit(alive);
-        assertThat(none.lowerBeforeFailures()).isCloseTo(0.6915, within(5e-5));
+        assertThat(none.lowerBeforeFailures()).isCloseTo(Math.pow(0.05, 0.1), within(1e-9));
         assertThat(none.lower().at(500)).isEqualTo(none.lowerBeforeFailures());
         assertThat(none.upper().at(500)).isEqualTo(1);
+        assertThat(none.cumulativeHazardLimits(900).upper()).isCloseTo(-Math.log(0.05) / 10, within(1e-9));
+        assertThat(none.cumulativeHazardLimits(900).lower()).isZero();
 
         // Nobody was watched when new; from 100 on ten are: nothing is known of ages up to 100.
         LifetimeSample met = LifetimeSample.of(List.of(new Lifetime(100, 900, Lifetime.NEVER, 10)));
         assertThat(KaplanMeier.withDefaults().fit(met).lowerBeforeFailures()).isZero();
         assertThat(KaplanMeier.withDefaults().givenAliveAt(100).fit(met).lowerBeforeFailures())
-                .isCloseTo(0.6915, within(5e-5));
+                .isCloseTo(Math.pow(0.05, 0.1), within(1e-9));
 
-        // What S surely is at the first failure, one of a hundred, it surely is before, though two were watched when
+        // What S surely is at the first failure, one of a hundred, it surely is before, though nobody was watched when
         // new.
-        LifetimeSample few = LifetimeSample.of(List.of(
-                new Lifetime(0, 900, Lifetime.NEVER, 2),
-                new Lifetime(10, 900, Lifetime.NEVER, 97),
-                Lifetime.exact(10, 50)));
+        LifetimeSample few =
+                LifetimeSample.of(List.of(new Lifetime(10, 900, Lifetime.NEVER, 99), Lifetime.exact(10, 50)));
         KaplanMeierFit fit = KaplanMeier.withDefaults().fit(few);
         assertThat(fit.lowerBeforeFailures())
                 .isEqualTo(fit.steps().get(0).lower())
                 .isGreaterThan(0.9);
     }
 
+    /** Without a failure the mean may be all of the time, and the time lost no more than none of ten failing allows. */
     @Test
-    void limitsOfTheMeanAreSymmetricOnTheLogOfTheTimeLost() {
-        KaplanMeierFit fit = KaplanMeier.withDefaults().fit(FIVE);
-        double lost = 11 - fit.restrictedMean(11);
-        Estimate mean = fit.restrictedMeanLimits(11, 0.5);
-        assertThat((11 - mean.lower()) * (11 - mean.upper())).isCloseTo(lost * lost, within(1e-9));
-        assertThat(Math.log((11 - mean.lower()) / lost))
-                .isCloseTo(0.6744897501960817 * fit.restrictedMeanError(11) / lost, within(1e-12));
-        assertThat(KaplanMeier.withDefaults()
-                        .fit(LifetimeSample.of(List.of(Lifetime.censored(0, 900))))
-                        .restrictedMeanLimits(900, 0.95)
-                        .lower())
-                .isNaN();
+    void limitsOfTheMeanWithoutAFailure() {
+        LifetimeSample alive = LifetimeSample.of(List.of(new Lifetime(0, 900, Lifetime.NEVER, 10)));
+        Estimate mean = KaplanMeier.withDefaults().fit(alive).restrictedMeanLimits(900, 0.95);
+        assertThat(mean.value()).isEqualTo(900);
+        assertThat(mean.upper()).isEqualTo(900);
+        // One more failure, met at random, costs 450 days of 900 on one of ten: 45 in the mean, 90^2 / 3 in the mean
+        // square.
+        assertThat(mean.lower())
+                .isCloseTo(900 - new WeightedCount(0, 0, 45, 2700).limit(0.975), within(1e-9))
+                .isBetween(650.0, 850.0);
+    }
+
+    /** A curve that ends above one half says where the median does not lie. */
+    @Test
+    void aQuantileThatIsNotReachedIsOpenAbove() {
+        KaplanMeierFit fit = KaplanMeier.withDefaults()
+                .fit(LifetimeSample.of(List.of(Lifetime.exact(0, 300), new Lifetime(0, 900, Lifetime.NEVER, 19))));
+        assertThat(fit.median().value()).isNaN();
+        assertThat(fit.median().lower()).isEqualTo(900);
+        assertThat(fit.median().upper()).isInfinite();
+        assertThat(fit.quantile(0.04).value()).isEqualTo(300);
+        assertThat(fit.quantile(0.04).upper()).isInfinite();
+    }
+
+    private static double[] numbers(JsonNode reference, String name) {
+        return StreamSupport.stream(reference.get(name).spliterator(), false)
+                .mapToDouble(JsonNode::doubleValue)
+                .toArray();
+    }
+
+    /** Under delayed entry, against count-limits.R beside the reference file. */
+    @Test
+    void limitsOfCountsAgreeWithR() throws IOException {
+        JsonNode expected = new ObjectMapper()
+                .readTree(KaplanMeierTest.class.getResourceAsStream("/reference/survival/count-limits.json"));
+        double[] exit = numbers(expected, "exit");
+        double[] ones = ReferenceCases.filled(exit.length, 1);
+        KaplanMeierFit fit = KaplanMeier.withDefaults()
+                .fit(ReferenceCases.rightCensored(numbers(expected, "entry"), exit, numbers(expected, "failed"), ones));
+        double[] age = numbers(expected, "age");
+        assertThat(fit.steps()).hasSize(age.length);
+        for (int i = 0; i < age.length; i++) {
+            KaplanMeierFit.Step step = fit.steps().get(i);
+            Estimate hazard = fit.cumulativeHazardLimits(age[i]);
+            assertThat(step.age()).isEqualTo(age[i]);
+            assertThat(step.lower()).isCloseTo(numbers(expected, "lower")[i], within(1e-9));
+            assertThat(step.upper()).isCloseTo(numbers(expected, "upper")[i], within(1e-9));
+            assertThat(hazard.lower()).isCloseTo(numbers(expected, "hazardLower")[i], within(1e-9));
+            assertThat(hazard.upper()).isCloseTo(numbers(expected, "hazardUpper")[i], within(1e-9));
+        }
+        assertThat(fit.lowerBeforeFailures())
+                .isCloseTo(expected.get("lowerBeforeFailures").doubleValue(), within(1e-9));
+        agrees(fit.restrictedMeanLimits(12, 0.95), numbers(expected, "meanWithin12"));
+        agrees(fit.meanResidualLifeLimits(5, 12, 0.95), numbers(expected, "meanFrom5To12"));
+    }
+
+    private static void agrees(Estimate ours, double[] expected) {
+        assertThat(ours.value()).isCloseTo(expected[0], within(1e-9));
+        assertThat(ours.lower()).isCloseTo(expected[1], within(1e-8));
+        assertThat(ours.upper()).isCloseTo(expected[2], within(1e-8));
     }
 }
