@@ -2,10 +2,11 @@ package sensorrounds.report;
 
 import java.util.Comparator;
 import java.util.List;
+import sensorrounds.recurrence.FalseFlags;
+import sensorrounds.recurrence.PeerRates;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.recurrence.RecurringVehicle.Pattern;
 import sensorrounds.recurrence.Suspect;
-import sensorrounds.review.FleetTotals;
 
 /** Section 4: vehicles whose system warning keeps coming back, one card for each. */
 final class RecurringSection implements Section {
@@ -42,7 +43,9 @@ final class RecurringSection implements Section {
                             + "return are counted below, if there are any.");
         }
         Cells.cut(h, data.recurring(), "vehicles with system warnings");
-        expectedFalse(h, data.totals());
+        data.warnings().falseFlags().stream()
+                .filter(f -> f.cohort().equals(PeerRates.ALL) && f.listed() > 0)
+                .forEach(f -> expectedFalse(h, f));
         h.open("div", "class", "vehicle-cards");
         recurring.forEach(v -> card(h, v, data.vehiclePages().get(v.vehicleId())));
         h.close("div").line();
@@ -50,19 +53,17 @@ final class RecurringSection implements Section {
     }
 
     /** How many of the list chance alone is expected to have put there. */
-    private static void expectedFalse(Html h, FleetTotals totals) {
-        long listed = totals.recurringVehicles();
-        if (listed == 0) {
-            return;
-        }
-        double noWorse = totals.expectedNoWorse();
+    private static void expectedFalse(Html h, FalseFlags f) {
+        boolean one = f.listed() == 1;
         h.element(
                         "p",
-                        "Of " + (listed == 1 ? "this" : "these") + " " + Format.count(listed, "vehicle") + " about "
-                                + Format.fixed(noWorse, 1) + " (" + Format.share(noWorse / listed)
+                        "Of " + (one ? "this" : "these") + " " + Format.count(f.listed(), "vehicle") + " about "
+                                + Format.fixed(f.expected(), 1) + " (" + Format.share(f.share())
                                 + ") can be expected to warn no more often in the long run than "
-                                + (listed == 1 ? "its" : "their")
-                                + " peers do: chance put them here. The others warn more often.",
+                                + (one ? "its" : "their")
+                                + " peers do: chance put them here. With nine chances in ten they are "
+                                + Format.whole(f.upperLimit()) + " at most (" + Format.share(f.upperShare())
+                                + "). The others warn more often.",
                         "class",
                         "how")
                 .line();

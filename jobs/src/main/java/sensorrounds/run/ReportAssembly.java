@@ -70,7 +70,11 @@ final class ReportAssembly {
                 depots,
                 review.ratios().all().stream().map(ReportAssembly::ratio).toList(),
                 review.totals(),
-                review.counts().warnings().summary(),
+                review.counts()
+                        .warnings()
+                        .summary(
+                                review.totals().recurringCells(),
+                                review.estimates().peers()),
                 new SurvivalFacts(
                         review.estimates().incidence(),
                         review.estimates().comparisons(),

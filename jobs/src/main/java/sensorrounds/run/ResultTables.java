@@ -39,6 +39,7 @@ import sensorrounds.tables.ConditionFits;
 import sensorrounds.tables.ConditionHistories;
 import sensorrounds.tables.CovariateEffectRows;
 import sensorrounds.tables.FailureCalendars;
+import sensorrounds.tables.FalseFlagShares;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.LifeAheads;
@@ -128,9 +129,12 @@ final class ResultTables {
         write(Rounds.TABLE, review.weeks());
         Written<RoundStop> stops =
                 write(Rounds.STOPS, review.rounds().flatMap(r -> r.stops().iterator()), Orders.ROUNDS);
-        WarningCounts.Summary warnings = review.counts().warnings().summary();
+        WarningCounts.Summary warnings = review.counts()
+                .warnings()
+                .summary(review.totals().recurringCells(), review.estimates().peers());
         write(ComebackRates.TABLE, warnings.comebacks());
         write(NoFaultShares.TABLE, warnings.noFaults());
+        write(FalseFlagShares.TABLE, warnings.falseFlags());
         write(WarningTrends.TABLE, warnings.trends());
         write(WarningCurves.TABLE, warnings.curve());
         write(ConditionFits.TABLE, ConditionFigure.of(review.condition(), review.likeness()));

@@ -11,6 +11,7 @@ import sensorrounds.ingest.IngestSummary;
 import sensorrounds.ingest.Pseudonyms;
 import sensorrounds.intake.FileDoubt;
 import sensorrounds.outlook.UnmonitoredWheel.Certainty;
+import sensorrounds.recurrence.FalseFlags;
 import sensorrounds.replacement.Advice;
 import sensorrounds.review.FleetTotals;
 import sensorrounds.run.ResultTables.Heads;
@@ -83,7 +84,10 @@ final class RunManifest {
         fleet.put("readFirst", totals.lines(Advice.READ_FIRST));
         fleet.put("atNextStop", totals.lines(Advice.AT_NEXT_STOP));
         fleet.put("recurringVehicles", totals.recurringVehicles());
-        fleet.put("recurringExpectedNoWorse", totals.expectedNoWorse());
+        FalseFlags chance =
+                FalseFlags.ofAll(totals.recurringCells(), review.estimates().peers());
+        fleet.put("recurringExpectedNoWorse", chance.expected());
+        fleet.put("recurringNoWorseUpperLimit", chance.upperLimit());
         fleet.put("followUpsOpen", totals.followUps(FollowUp.State.OPEN));
         fleet.put("followUpsBackAfterProof", totals.backAfterProof());
         fleet.put("vehiclesWithUnmonitoredWheels", totals.vehiclesUnmonitored(Certainty.KNOWN));

@@ -12,6 +12,7 @@ public final class Tables {
             FollowUps.TABLE,
             ComebackRates.TABLE,
             NoFaultShares.TABLE,
+            FalseFlagShares.TABLE,
             WarningTrends.TABLE,
             WarningCurves.TABLE,
             WatchList.TABLE,

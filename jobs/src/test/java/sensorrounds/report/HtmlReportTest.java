@@ -58,7 +58,8 @@ class HtmlReportTest {
                         mixed(d.warnings().curve()),
                         mixed(d.warnings().trends()),
                         mixed(d.warnings().comebacks()),
-                        mixed(d.warnings().noFaults())),
+                        mixed(d.warnings().noFaults()),
+                        mixed(d.warnings().falseFlags())),
                 new SurvivalFacts(
                         mixed(d.survival().incidence()),
                         mixed(d.survival().comparisons()),

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import sensorrounds.history.Repair;
 import sensorrounds.recurrence.ComebackRate;
+import sensorrounds.recurrence.FalseFlags;
 import sensorrounds.recurrence.NoFaultShare;
 import sensorrounds.recurrence.PeerRates;
 import sensorrounds.recurrence.WarningCurvePoint;
@@ -37,7 +38,8 @@ final class SampleWarnings {
                         new ComebackRate(null, 30, 107, 22, 51, 26, 8, 0.213, 0.146, 0.3, 0.301, 0.213)),
                 List.of(
                         new NoFaultShare("van", 60, 2, 21, 9, 10, 18, 0.3103, 0.206, 0.438),
-                        new NoFaultShare(PeerRates.ALL, 131, 5, 48, 20, 23, 35, 0.2778, 0.207, 0.362)));
+                        new NoFaultShare(PeerRates.ALL, 131, 5, 48, 20, 23, 35, 0.2778, 0.207, 0.362)),
+                List.of(new FalseFlags(PeerRates.ALL, 3, 0.4, 1)));
     }
 
     /** The realistic figures with one more class that is called {@code text}. */
@@ -49,7 +51,7 @@ final class SampleWarnings {
         trends.add(trend(text, 5, 1, Direction.TOO_FEW, Double.NaN, Double.NaN));
         List<NoFaultShare> shares = new ArrayList<>(w.noFaults());
         shares.add(new NoFaultShare(text, 1, 0, 0, 0, 0, 1, 1, 0.2, 1));
-        return new WarningCounts.Summary(points, trends, w.comebacks(), shares);
+        return new WarningCounts.Summary(points, trends, w.comebacks(), shares, w.falseFlags());
     }
 
     private static WarningTrend trend(

@@ -44,6 +44,7 @@ import sensorrounds.tables.ConditionFits;
 import sensorrounds.tables.ConditionHistories;
 import sensorrounds.tables.CovariateEffectRows;
 import sensorrounds.tables.FailureCalendars;
+import sensorrounds.tables.FalseFlagShares;
 import sensorrounds.tables.Findings;
 import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.LifeAheads;
@@ -114,7 +115,9 @@ class PlainJavaParityTest {
     @TestFactory
     Stream<DynamicTest> everyOtherTableHoldsTheSameRows() {
         List<VehicleReview> v = review.vehicles();
-        WarningCounts.Summary warnings = review.counts().warnings().summary();
+        WarningCounts.Summary warnings = review.counts()
+                .warnings()
+                .summary(review.totals().recurringCells(), review.estimates().peers());
         VehicleFits fits = review.estimates().vehicles();
         return Stream.of(
                 test(UnmonitoredWheels.TABLE, v.stream().flatMap(r -> r.unmonitored().stream())),
@@ -135,6 +138,7 @@ class PlainJavaParityTest {
                 test(StockOutlooks.TABLE, review.stock().stream()),
                 test(ComebackRates.TABLE, warnings.comebacks().stream()),
                 test(NoFaultShares.TABLE, warnings.noFaults().stream()),
+                test(FalseFlagShares.TABLE, warnings.falseFlags().stream()),
                 test(WarningTrends.TABLE, warnings.trends().stream()),
                 test(WarningCurves.TABLE, warnings.curve().stream()),
                 test(ConditionFits.TABLE, ConditionFigure.of(review.condition(), review.likeness()).stream()),

@@ -48,9 +48,19 @@ public final class PeerCells implements Serializable {
         SystemWarnings.exposureDays(history, asOf).ifPresent(days -> {
             String vehicleClass = history.vehicle().vehicleClass();
             int events = SystemWarnings.events(SystemWarnings.episodes(history, asOf));
-            count(vehicleClass, events, (int) Math.max(1, Math.round(days / (double) BIN_DAYS)), 1);
+            count(vehicleClass, events, bins(days), 1);
         });
         return this;
+    }
+
+    /** Counts a vehicle that was judged. */
+    public PeerCells add(RecurringVehicle v) {
+        long days = Math.round(v.exposureYears() * SystemWarnings.DAYS_PER_YEAR);
+        return count(v.vehicleClass(), v.episodes() + v.returnsAfterRepair(), bins(days), 1);
+    }
+
+    private static int bins(long days) {
+        return (int) Math.max(1, Math.round(days / (double) BIN_DAYS));
     }
 
     /** Takes the counts of another part of the fleet in. */

@@ -6,22 +6,19 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * Rates of system warnings among peers: per vehicle class a gamma law of rates ({@link GammaPoissonFit}), or a few such laws
- * where the data prefer groups ({@link GroupedRatesFit}), and for one vehicle its posterior given its own count (Lawless
- * 1987, Canad. J. Statist. 15:209; empirical Bayes). A class with
+ * Rates of system warnings among peers: per vehicle class a gamma law of rates ({@link GammaPoissonFit}; Lawless
+ * 1987, Canad. J. Statist. 15:209), around it the laws that the counts allow beside it ({@link RateLaws}), and for one vehicle its
+ * posterior given its own count, over all these laws. A class with
  * few vehicles or few events stands on the law of all vehicles, and a fleet too small for that on a declared shape.
  */
 public final class PeerRates implements Serializable {
     /** What the law of a cohort rests on. */
     public enum Status {
         FITTED,
-        /** Vehicles fall into a few groups of rates, which one gamma law does not describe. */
-        FITTED_GROUPS,
         /** Vehicles differ no more than chance explains; the largest shape of the settings is used. */
         NO_SPREAD,
         /** Too few vehicles or events: mean as counted, shape as declared. */
@@ -31,34 +28,22 @@ public final class PeerRates implements Serializable {
     }
 
     /**
-     * Law of rates of one cohort.
+     * Gamma law of rates of one cohort.
      *
      * @param cohort a vehicle class, or {@link PeerRates#ALL}
-     * @param shape shape of the gamma law of rates; of that within each group, where there are groups
+     * @param shape shape of the gamma law of rates
      * @param meanPerYear mean rate
-     * @param groups groups that vehicles fall into; one for a single gamma law
      */
     public record Law(
             String cohort,
             Status status,
             double shape,
             double meanPerYear,
-            List<Group> groups,
             long vehicles,
             long events,
             double exposureYears,
             String note)
-            implements Serializable {
-        public Law {
-            groups = List.copyOf(groups);
-            if (groups.isEmpty()) {
-                throw new IllegalArgumentException("a law of rates has one group at least");
-            }
-        }
-    }
-
-    /** A group's mean rate per year and the share of vehicles in it. */
-    public record Group(double perYear, double share) implements Serializable {}
+            implements Serializable {}
 
     /**
      * A vehicle against its peers.
@@ -69,36 +54,40 @@ public final class PeerRates implements Serializable {
      */
     public record Shrunk(double perYear, double probabilityAbovePeers, Law law) implements Serializable {}
 
-    private static final int MOST_GROUPS = 3;
-    /** Difference of the criterion that counts as strong evidence: Kass and Raftery (1995), J. Am. Stat. Assoc. 90:773. */
-    private static final double STRONGLY = 6;
-
     /** Name of the cohort of all vehicles. */
     public static final String ALL = "all vehicles";
 
     private final SortedMap<String, Law> laws;
     private final Law all;
+    /** By cohort; none where the shape is declared. */
+    private final SortedMap<String, RateLaws> around;
 
-    private PeerRates(SortedMap<String, Law> laws, Law all) {
+    private PeerRates(SortedMap<String, Law> laws, Law all, SortedMap<String, RateLaws> around) {
         this.laws = laws;
         this.all = all;
+        this.around = around;
     }
 
     /** Fits every class that can stand by itself, and all vehicles together. */
     public static PeerRates fit(PeerCells cells, RecurrenceSettings settings) {
         SortedMap<String, Law> laws = new TreeMap<>();
+        SortedMap<String, RateLaws> around = new TreeMap<>();
         for (String vehicleClass : cells.classes()) {
             Sample own = Sample.of(cells, vehicleClass);
             if (own.enough(settings)) {
                 Law law = fitted(vehicleClass, own, settings);
                 if (law != null) {
                     laws.put(vehicleClass, law);
+                    around.put(vehicleClass, own.around(law));
                 }
             }
         }
         Sample sample = Sample.of(cells, null);
         Law all = sample.enough(settings) ? fitted(ALL, sample, settings) : null;
-        return new PeerRates(laws, all == null ? declared(sample, settings) : all);
+        if (all != null) {
+            around.put(ALL, sample.around(all));
+        }
+        return new PeerRates(laws, all == null ? declared(sample, settings) : all, around);
     }
 
     /** Cells of one cohort with their sums. */
@@ -125,6 +114,10 @@ public final class PeerRates implements Serializable {
             return new Sample(list, vehicles, events, bins * PeerCells.BIN_DAYS / SystemWarnings.DAYS_PER_YEAR);
         }
 
+        RateLaws around(Law law) {
+            return RateLaws.draw(cells, law.shape(), law.meanPerYear());
+        }
+
         boolean enough(RecurrenceSettings settings) {
             return vehicles >= settings.minimumPeers() && events >= settings.minimumPeerEvents();
         }
@@ -135,66 +128,27 @@ public final class PeerRates implements Serializable {
         GammaPoissonFit.Fit fit = GammaPoissonFit.fit(s.cells());
         return switch (fit.status()) {
             case CONVERGED ->
-                grouped(cohort, s, fit, settings)
-                        .orElseGet(() -> new Law(
-                                cohort,
-                                Status.FITTED,
-                                Math.min(settings.largestPeerShape(), fit.shape()),
-                                fit.mean(),
-                                one(fit.mean()),
-                                s.vehicles(),
-                                s.events(),
-                                s.years(),
-                                ""));
+                new Law(
+                        cohort,
+                        Status.FITTED,
+                        Math.min(settings.largestPeerShape(), fit.shape()),
+                        fit.mean(),
+                        s.vehicles(),
+                        s.events(),
+                        s.years(),
+                        "");
             case NO_SPREAD ->
                 new Law(
                         cohort,
                         Status.NO_SPREAD,
                         settings.largestPeerShape(),
                         fit.mean(),
-                        one(fit.mean()),
                         s.vehicles(),
                         s.events(),
                         s.years(),
                         "vehicles differ no more than chance explains");
             case FAILED -> null;
         };
-    }
-
-    private static List<Group> one(double mean) {
-        return List.of(new Group(mean, 1));
-    }
-
-    /**
-     * Groups of rates, when the Bayesian information criterion (Schwarz 1978, Ann. Statist. 6:461) prefers them to one gamma
-     * law by more than {@link #STRONGLY}, and each further group likewise.
-     */
-    private static Optional<Law> grouped(
-            String cohort, Sample s, GammaPoissonFit.Fit gamma, RecurrenceSettings settings) {
-        double perParameter = Math.log(s.vehicles());
-        GroupedRatesFit.Fit fit = new GroupedRatesFit.Fit(
-                gamma.shape(), List.of(new GroupedRatesFit.Group(gamma.mean(), 1)), gamma.logLikelihood(), Double.NaN);
-        while (fit.groups().size() < MOST_GROUPS) {
-            GroupedRatesFit.Fit more = GroupedRatesFit.withOneMore(s.cells(), fit, settings.largestPeerShape());
-            double gain = 2 * (more.logLikelihood() - fit.logLikelihood()) - (more.size() - fit.size()) * perParameter;
-            if (!(gain > STRONGLY)) {
-                break;
-            }
-            fit = more;
-        }
-        if (fit.groups().size() == 1) {
-            return Optional.empty();
-        }
-        return Optional.of(new Law(
-                cohort,
-                Status.FITTED_GROUPS,
-                fit.shape(),
-                fit.mean(),
-                fit.groups().stream().map(g -> new Group(g.mean(), g.share())).toList(),
-                s.vehicles(),
-                s.events(),
-                s.years(),
-                "vehicles fall into " + fit.groups().size() + " groups of rates"));
     }
 
     private static Law declared(Sample s, RecurrenceSettings settings) {
@@ -212,7 +166,6 @@ public final class PeerRates implements Serializable {
                 s.events() == 0 ? Status.NO_EVENTS : Status.DECLARED_SHAPE,
                 settings.declaredPeerShape(),
                 Math.max(s.events(), 0.5) / years,
-                one(Math.max(s.events(), 0.5) / years),
                 s.vehicles(),
                 s.events(),
                 s.years(),
@@ -232,33 +185,36 @@ public final class PeerRates implements Serializable {
     }
 
     /**
-     * The vehicle's rate given its own count: in a group of mean m it is gamma with shape (k + events) and rate (k / m +
-     * years), where k is the peers' shape; the groups weighted by their shares and how likely they make the count.
+     * The vehicle's rate given its own count, over all laws that its peers' counts allow. Where the shape is declared it is gamma
+     * with shape (k + events) and rate (k / m + years), k and m being the peers' shape and mean.
      */
     public Shrunk shrunk(String vehicleClass, int events, double years) {
         if (!(events >= 0 && years > 0)) {
             throw new IllegalArgumentException("needs events >= 0 and years > 0, not " + events + ", " + years);
         }
         Law law = law(vehicleClass);
-        double k = law.shape();
-        double[] logs = law.groups().stream()
-                .mapToDouble(g -> Math.log(g.share())
-                        + k * Math.log(k)
-                        + (events == 0 ? 0 : events * Math.log(g.perYear()))
-                        - (k + events) * Math.log(k + g.perYear() * years))
-                .toArray();
-        double most = Arrays.stream(logs).max().orElseThrow();
-        double all = 0;
-        double mean = 0;
-        double above = 0;
-        for (int g = 0; g < logs.length; g++) {
-            double weight = Math.exp(logs[g] - most);
-            GammaDistribution posterior =
-                    new GammaDistribution(k + events, k / law.groups().get(g).perYear() + years);
-            all += weight;
-            mean += weight * posterior.mean();
-            above += weight * posterior.above(law.meanPerYear());
+        RateLaws allowed = around.get(law.cohort());
+        if (allowed == null) {
+            GammaDistribution posterior = posterior(law, events, years);
+            return new Shrunk(posterior.mean(), posterior.above(law.meanPerYear()), law);
         }
-        return new Shrunk(mean / all, above / all, law);
+        RateLaws.Judged judged = allowed.judge(events, years);
+        return new Shrunk(judged.perYear(), 1 - judged.meanNoWorse(), law);
+    }
+
+    /** Chance that such a vehicle is no worse than its peers, under each law that the counts allow. */
+    double[] noWorse(String vehicleClass, int events, double years) {
+        Law law = law(vehicleClass);
+        RateLaws allowed = around.get(law.cohort());
+        if (allowed != null) {
+            return allowed.judge(events, years).noWorse();
+        }
+        double[] alike = new double[RateLaws.LAWS];
+        Arrays.fill(alike, posterior(law, events, years).cdf(law.meanPerYear()));
+        return alike;
+    }
+
+    private static GammaDistribution posterior(Law law, int events, double years) {
+        return new GammaDistribution(law.shape() + events, law.shape() / law.meanPerYear() + years);
     }
 }

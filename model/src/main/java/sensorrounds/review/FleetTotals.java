@@ -5,23 +5,23 @@ import sensorrounds.history.FollowUp;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.outlook.UnmonitoredWheel.Certainty;
+import sensorrounds.recurrence.PeerCells;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.replacement.Advice;
 import sensorrounds.replacement.RankedReplacement;
 
 /**
- * What a summary says of the whole fleet: a mergeable state. Money is added in ten-thousandths of the currency and chances in
- * thousand-millionths, in whole numbers, so that the sum is the same in any order.
+ * What a summary says of the whole fleet: a mergeable state. Money is added in ten-thousandths of the currency, in whole
+ * numbers, so that the sum is the same in any order.
  */
 public final class FleetTotals implements Serializable {
     private static final long serialVersionUID = 1;
     private static final double MONEY_UNITS = 10_000;
-    private static final double CHANCE_UNITS = 1e9;
 
     private final long[] byAdvice = new long[Advice.values().length];
     private final long[] byPattern = new long[RecurringVehicle.Pattern.values().length];
     private final long[] byProof = new long[FollowUp.State.values().length];
-    private long noWorse;
+    private final PeerCells recurring = new PeerCells();
     private long outcomesMissing;
     private long backAfterProof;
     private final long[] vehiclesByAdvice = new long[Advice.values().length];
@@ -42,7 +42,7 @@ public final class FleetTotals implements Serializable {
         if (review.recurring() != null) {
             byPattern[review.recurring().pattern().ordinal()]++;
             if (review.recurring().pattern() != RecurringVehicle.Pattern.NOT_RECURRING) {
-                noWorse += Math.round((1 - review.recurring().probabilityAbovePeers()) * CHANCE_UNITS);
+                recurring.add(review.recurring());
             }
         }
         review.unmonitored().forEach(w -> unmonitored[w.certainty().ordinal()]++);
@@ -68,7 +68,7 @@ public final class FleetTotals implements Serializable {
         plus(byAdvice, o.byAdvice);
         plus(byPattern, o.byPattern);
         plus(byProof, o.byProof);
-        noWorse += o.noWorse;
+        recurring.merge(o.recurring);
         outcomesMissing += o.outcomesMissing;
         backAfterProof += o.backAfterProof;
         plus(vehiclesByAdvice, o.vehiclesByAdvice);
@@ -117,13 +117,9 @@ public final class FleetTotals implements Serializable {
         return all - vehicles(RecurringVehicle.Pattern.NOT_RECURRING);
     }
 
-    /**
-     * Of the vehicles whose warning recurs, how many are expected to be no worse than their peers: the sum of one less the
-     * posterior probability of each (Müller, Parmigiani and Rice 2006, Bayesian Statistics 8; Newton et al. 2004, Biostatistics
-     * 5:155). Divided by their number it is the expected false share of the list.
-     */
-    public double expectedNoWorse() {
-        return noWorse / CHANCE_UNITS;
+    /** Vehicles whose system warning recurs, in cells: what their share of false flags is reckoned from. */
+    public PeerCells recurringCells() {
+        return recurring;
     }
 
     public long followUps(FollowUp.State state) {

@@ -6,7 +6,10 @@ import java.util.List;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.recurrence.ComebackRate;
 import sensorrounds.recurrence.ComebackRates;
+import sensorrounds.recurrence.FalseFlags;
 import sensorrounds.recurrence.NoFaultShare;
+import sensorrounds.recurrence.PeerCells;
+import sensorrounds.recurrence.PeerRates;
 import sensorrounds.recurrence.WarningCurvePoint;
 import sensorrounds.recurrence.WarningRecurrence;
 import sensorrounds.recurrence.WarningTrend;
@@ -27,23 +30,26 @@ public final class WarningCounts implements Serializable {
      * @param trends rates and trends by class
      * @param comebacks warnings back after repair, by kind and window
      * @param noFaults no fault found at visits with a warning, by class
+     * @param falseFlags recurring vehicles that chance is expected to have put there, by class
      */
     public record Summary(
             List<WarningCurvePoint> curve,
             List<WarningTrend> trends,
             List<ComebackRate> comebacks,
-            List<NoFaultShare> noFaults)
+            List<NoFaultShare> noFaults,
+            List<FalseFlags> falseFlags)
             implements Serializable {
         public Summary {
             curve = List.copyOf(curve);
             trends = List.copyOf(trends);
             comebacks = List.copyOf(comebacks);
             noFaults = List.copyOf(noFaults);
+            falseFlags = List.copyOf(falseFlags);
         }
 
         /** Of a fleet without visits. */
         public static Summary empty() {
-            return new Summary(List.of(), List.of(), List.of(), List.of());
+            return new Summary(List.of(), List.of(), List.of(), List.of(), List.of());
         }
     }
 
@@ -63,7 +69,13 @@ public final class WarningCounts implements Serializable {
         return this;
     }
 
-    public Summary summary() {
-        return new Summary(recurrence.curve(), recurrence.trends(), comebacks.rates(), visits.shares());
+    /** @param recurring vehicles whose warning recurs, in cells */
+    public Summary summary(PeerCells recurring, PeerRates peers) {
+        return new Summary(
+                recurrence.curve(),
+                recurrence.trends(),
+                comebacks.rates(),
+                visits.shares(),
+                FalseFlags.byClass(recurring, peers));
     }
 }
