@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.json.JsonReadFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.DoubleNode;
 import com.fasterxml.jackson.databind.node.JsonNodeType;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
@@ -18,6 +19,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Lays a settings file over the documented defaults. Every key the engine knows stands in the defaults, with the range
@@ -28,6 +30,11 @@ public final class SettingsFile {
     private static final JsonMapper JSON =
             JsonMapper.builder().enable(JsonReadFeature.ALLOW_JAVA_COMMENTS).build();
     private static final String DEFAULTS = "/sensorrounds/settings.json";
+    /** Objects whose keys are names of the user's own, each with a number. */
+    private static final Set<String> NAMED_BY_USER = Set.of("rounds.depotMinutes");
+
+    private static final JsonNode A_NUMBER = DoubleNode.valueOf(0);
+
     private static final String RANGES = "/sensorrounds/settings-ranges.json";
 
     private SettingsFile() {}
@@ -74,7 +81,7 @@ public final class SettingsFile {
         from.properties().forEach(entry -> {
             String key = path.isEmpty() ? entry.getKey() : path + "." + entry.getKey();
             String where = file + ":" + lines.getOrDefault(key, 1);
-            JsonNode known = into.get(entry.getKey());
+            JsonNode known = NAMED_BY_USER.contains(path) ? A_NUMBER : into.get(entry.getKey());
             if (known == null) {
                 List<String> allowed = new ArrayList<>();
                 into.fieldNames().forEachRemaining(allowed::add);
@@ -90,7 +97,7 @@ public final class SettingsFile {
                 merge((ObjectNode) known, (ObjectNode) value, ranges, key, file, lines);
                 return;
             }
-            check(known, value, ranges.path(key), key, where);
+            check(known, value, ranges.path(NAMED_BY_USER.contains(path) ? path : key), key, where);
             into.set(entry.getKey(), value);
         });
     }

@@ -85,7 +85,8 @@ final class StoredVisits {
                         return new GroupReadSupport();
                     }
                 }.withConf(projected)
-                        .withFilter(FilterCompat.get(FilterApi.in(FilterApi.binaryColumn(LogRows.VEHICLE_ID), ids)))
+                        .withFilter(FilterCompat.get(
+                                FilterApi.userDefined(FilterApi.binaryColumn(LogRows.VEHICLE_ID), new OneOf(ids))))
                         .build()) {
             for (Group g = reader.read(); g != null; g = reader.read()) {
                 rows.add(row(g, fields));

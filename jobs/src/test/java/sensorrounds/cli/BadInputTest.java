@@ -53,6 +53,16 @@ class BadInputTest {
     }
 
     @Test
+    void minutesOfADepotThatNobodyIsAtAreUsage() throws IOException {
+        Files.writeString(data.resolve("fleet.csv"), "vehicleId,depot\nV1,Quayside\n");
+        Files.writeString(data.resolve("settings.json"), "{\"rounds\": {\"depotMinutes\": {\"Quay\": 300}}}");
+        assertThat(run("run", "--data", data.toString(), "--out", out.toString()))
+                .isEqualTo(1);
+        assertThat(said).contains("rounds.depotMinutes").contains("Quay").contains("Quayside");
+        assertThat(out).doesNotExist();
+    }
+
+    @Test
     void aMissingFolderIsRefused() {
         assertThat(run("run", "--data", dir.resolve("nowhere").toString(), "--out", out.toString()))
                 .isEqualTo(2);

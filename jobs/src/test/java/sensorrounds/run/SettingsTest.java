@@ -8,8 +8,10 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -93,7 +95,9 @@ class SettingsTest {
             JsonNode ranges = new JsonMapper().readTree(in);
             List<String> known = RunSettings.defaults().flat().stream()
                     .map(Map.Entry::getKey)
-                    .toList();
+                    .collect(Collectors.toCollection(ArrayList::new));
+            // An object of names that the user gives; by default there are none.
+            known.add("rounds.depotMinutes");
             ranges.fieldNames().forEachRemaining(name -> assertThat(known).contains(name));
         }
     }
@@ -106,6 +110,26 @@ class SettingsTest {
                 .hasMessageContaining("s.json:3")
                 .hasMessageContaining("outlook.horizon")
                 .hasMessageContaining("horizonDays");
+    }
+
+    @Test
+    void aDepotsMinutesAreItsOwnAndTheOthersKeepTheCommonOnes() {
+        var rounds = RunSettings.parse("s.json", "{ \"rounds\": { \"depotMinutes\": { \"Mill. Lane\": 120 } } }")
+                .review()
+                .rounds();
+        assertThat(rounds.minutesOf("Mill. Lane")).isEqualTo(120);
+        assertThat(rounds.minutesOf("Quayside")).isEqualTo(960);
+        assertThat(rounds.minutesOf(null)).isEqualTo(960);
+        assertThatThrownBy(() ->
+                        RunSettings.parse("s.json", "{ \"rounds\": { \"depotMinutes\": {\n\"Quayside\": -5 } } }"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("s.json:2")
+                .hasMessageContaining("rounds.depotMinutes.Quayside")
+                .hasMessageContaining("from 0 to 1000000");
+        assertThatThrownBy(() ->
+                        RunSettings.parse("s.json", "{ \"rounds\": { \"depotMinutes\": { \"Quayside\": \"much\" } } }"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("a number");
     }
 
     @Test

@@ -62,7 +62,7 @@ public final class RoundPlanner implements Serializable {
         due.sort(Comparator.comparingDouble((RoundCall c) -> -c.saving(0) / c.minutes(settings))
                 .thenComparing(BY_NAME));
         double[] left = new double[settings.weeks()];
-        Arrays.fill(left, settings.weeklyMinutes());
+        Arrays.fill(left, settings.minutesOf(depot));
         booked.forEach(call -> left[bookedWeek(call)] -= call.minutes(settings));
         int[] urgentWeeks = inFirstRoom(urgent, left);
         double[] free = left.clone();
@@ -178,7 +178,7 @@ public final class RoundPlanner implements Serializable {
                     booked,
                     mine.stream().mapToInt(s -> s.call().wheels()).sum(),
                     mine.stream().mapToDouble(RoundStop::minutes).sum(),
-                    settings.weeklyMinutes(),
+                    settings.minutesOf(depot),
                     saving,
                     soFar,
                     all,

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sensorrounds.rounds.RoundCall.Kind;
@@ -155,5 +156,15 @@ class RoundPlannerTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("weeks 0");
         assertThat(Arrays.asList(Kind.values())).startsWith(Kind.BOOKED);
+    }
+
+    @Test
+    void eachDepotHasItsOwnMinutes() {
+        RoundSettings settings = new RoundSettings(1, 960, Map.of("Small", 100.0), 45, 20);
+        RoundPlanner planner = new RoundPlanner(settings, DAY);
+        List<RoundCall> calls = List.of(due("A", 1, 60, 70), due("B", 1, 54, 70));
+        assertThat(planner.plan("Small", calls).weeks().get(0).capacity()).isEqualTo(100);
+        assertThat(planner.plan("Small", calls).stops()).hasSize(1);
+        assertThat(planner.plan("Large", calls).stops()).hasSize(2);
     }
 }
