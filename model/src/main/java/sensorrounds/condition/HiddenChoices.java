@@ -17,6 +17,8 @@ import sensorrounds.condition.HiddenSettings.Warning;
  * @param rateDeviation standard deviation of the priors of the logs of rates
  * @param reportDeviation standard deviation of the priors of the log odds of waking and of reports
  * @param centre middle of the priors
+ * @param wakeSlopeDeviation standard deviation of the prior of the change of the log odds of waking when weak with those of a good
+ *     sensor, about 0
  * @param firstColdMonth number of the month with which the year's cold part begins, in which rates may differ
  * @param coldMonths how many months it lasts; 0 for rates without season
  * @param seasonDeviation standard deviation of the prior of the log of the rates' factor in the cold, about 0
@@ -28,6 +30,7 @@ public record HiddenChoices(
         double rateDeviation,
         double reportDeviation,
         Centre centre,
+        double wakeSlopeDeviation,
         int firstColdMonth,
         int coldMonths,
         double seasonDeviation)
@@ -89,6 +92,7 @@ public record HiddenChoices(
                 1.5,
                 1.5,
                 new Centre(0.8, 0.2, 1, 0.15, 1, 0.02, 0.1, 0.5, 0.7, 0.01, new Warning(0.03, 0.9, 0.7, 30)),
+                0.5,
                 10,
                 6,
                 0.5);
@@ -120,6 +124,7 @@ public record HiddenChoices(
                         rateDeviation,
                         NO_STEP,
                         reportDeviation,
+                        wakeSlopeDeviation,
                         seasonDeviation));
     }
 }

@@ -40,6 +40,8 @@ final class HiddenTables {
      * factor, derivatives of both logs in the log odds of a miss.
      */
     final double[] wakes;
+    /** By cell: log odds of a good sensor less those of the usual one. */
+    private double[] wakeOffsets;
     /** By battery report: chance when good, when weak, derivatives of their logs in their own log odds. */
     final double[] batteries;
     /** By sign of the warning, alive and dead: chance, then derivative of its log in the own log odds. */
@@ -89,6 +91,11 @@ final class HiddenTables {
         wakes = wakes(model.wake());
         batteries = batteries();
         signs = signs();
+    }
+
+    /** Derivative of the log odds of waking a weak sensor in their slope. */
+    double wakeOffset(int cell) {
+        return wakeOffsets[cell];
     }
 
     /** Parameters that are rates or move them: those of weakening and of dying by band, of sudden death, the season's factor. */
@@ -208,12 +215,12 @@ final class HiddenTables {
 
     private double[] wakes(WakeChances wake) {
         double[] table = new double[WAKE_ROW * HiddenReadings.wakeIndex(wake.cells(), 0, false)];
+        wakeOffsets = new double[wake.cells()];
         double missed = parameters.missedChance();
         for (int cell = 0; cell < wake.cells(); cell++) {
             double good = wake.chance(cell);
-            double factor = parameters.at(parameters.wake())
-                    + (WakeChances.isCold(cell) ? parameters.at(parameters.wakeCold()) : 0);
-            double weak = Odds.chance(Odds.log(good) + factor);
+            wakeOffsets[cell] = Odds.log(good) - Odds.log(HiddenParameters.USUAL_CHANCE);
+            double weak = Odds.chance(parameters.weakWaking(Odds.log(good), WakeChances.isCold(cell)));
             double missGood = 1;
             double missWeak = 1;
             for (int tries = 0; tries <= WakeCells.MAX_TRIES; tries++) {
