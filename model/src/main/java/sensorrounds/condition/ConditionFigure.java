@@ -59,7 +59,7 @@ public record ConditionFigure(String name, double value, double lower, double up
             lines.log(
                     "cold_rate_factor",
                     p.coldRate(),
-                    "rates of weakening and dying in the cold of the year, relative to the rest: "
+                    "rates of weakening and dying in cold months, relative to the others: "
                             + fit.decision().season());
         } else {
             figures.add(new ConditionFigure(

@@ -7,8 +7,8 @@ import java.util.Arrays;
  * number of days within each piece of age of each cohort, in the cold of the year and out of it ({@link HiddenRows});
  * chances of what a visit shows; and the condition at the start of each piece of a sensor that was good at age 0.
  *
- * <p>With a season all rates are f times as high in its cold part as in the rest, and their mean over a year of two equal
- * halves is that of the parameters. Rates that share a factor share their eigenvectors: the order of cold and other days
+ * <p>With a season all rates are f times as high in its cold part as in the rest, and their mean over a year is that
+ * of the parameters. Rates that share a factor share their eigenvectors: the order of cold and other days
  * within a piece does not show in the chances (Cox and Miller 1965, The Theory of Stochastic Processes, 4.6, on a clock that
  * runs faster and slower).
  */
@@ -66,8 +66,10 @@ final class HiddenTables {
                     + (season.turns() ? "with" : "without") + " one");
         }
         double factor = parameters.coldRateFactor();
-        speed = season.turns() ? new double[] {2 / (1 + factor), 2 * factor / (1 + factor)} : new double[] {1};
-        pull = season.turns() ? new double[] {-factor / (1 + factor), 1 / (1 + factor)} : new double[] {0};
+        double mean = 1 + season.share() * (factor - 1);
+        double cold = season.share() * factor / mean;
+        speed = season.turns() ? new double[] {1 / mean, factor / mean} : new double[] {1};
+        pull = season.turns() ? new double[] {-cold, 1 - cold} : new double[] {0};
         reporting = 1 / parameters.daysUntilReported();
         share = parameters.reportedShare();
         called = 1 + reporting / model.warnings().callsPerDay();
@@ -130,10 +132,10 @@ final class HiddenTables {
         return tables;
     }
 
-    /** A whole piece, half of it cold: pieces are years of age, but for those past any age that is seen. */
+    /** A whole piece, cold for the season's share of it: pieces are years of age, but for those past any age that is seen. */
     private double[] atEnd(int cohort, int piece) {
         double[] at = start[cohort][piece].clone();
-        int cold = season.turns() ? days(piece) / 2 : 0;
+        int cold = (int) (days(piece) * season.share());
         advance(at, cohort, piece, 0, days(piece) - cold);
         advance(at, cohort, piece, 1, cold);
         return at;
