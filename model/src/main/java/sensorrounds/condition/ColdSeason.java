@@ -22,13 +22,22 @@ public final class ColdSeason implements Serializable {
     /** Last days before the season changes, rising; the season before the first of them is warm. */
     private final int[] turns;
 
-    private ColdSeason(int[] turns) {
+    /** Share of the year that is cold. */
+    private final double share;
+
+    private ColdSeason(int[] turns, double share) {
         this.turns = turns;
+        this.share = share;
     }
 
     /** The rates know no season. */
     public static ColdSeason none() {
-        return new ColdSeason(new int[0]);
+        return new ColdSeason(new int[0], 0);
+    }
+
+    /** Share of the year's months that are cold. */
+    double share() {
+        return share;
     }
 
     /** @param cold cold months; none or all of them are no season */
@@ -42,7 +51,9 @@ public final class ColdSeason implements Serializable {
                 now = !now;
             }
         }
-        return cold.size() == Month.values().length ? none() : new ColdSeason(Arrays.copyOf(turns, n));
+        return cold.size() == Month.values().length
+                ? none()
+                : new ColdSeason(Arrays.copyOf(turns, n), (double) cold.size() / Month.values().length);
     }
 
     /** Whether there is one. */

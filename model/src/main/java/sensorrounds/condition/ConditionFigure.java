@@ -59,7 +59,7 @@ public record ConditionFigure(String name, double value, double lower, double up
             lines.log(
                     "cold_rate_factor",
                     p.coldRate(),
-                    "rates of weakening and dying in the cold of the year, relative to the rest: "
+                    "rates of weakening and dying in cold months, relative to the others: "
                             + fit.decision().season());
         } else {
             figures.add(new ConditionFigure(
@@ -74,6 +74,11 @@ public record ConditionFigure(String name, double value, double lower, double up
                 "wake_odds_when_weak_cold",
                 p.wakeCold(),
                 "further factor on these odds in the cold, beside what the cold does to good sensors");
+        lines.plain(
+                "wake_odds_slope",
+                p.wakeSlope(),
+                "change of their log for each unit of a good sensor's log odds, from those of a chance of 0.85: under 0, poorer"
+                        + " readers lose fewer of the weak than these odds say");
         lines.chance("low_report_when_good", p.report(false, false), "chance of a low battery report, sensor good");
         lines.chance("low_report_when_good_cold", p.report(false, true), "the same in the cold");
         lines.chance("low_report_when_weak", p.report(true, false), "chance of a low battery report, sensor weak");
@@ -101,6 +106,12 @@ public record ConditionFigure(String name, double value, double lower, double up
             double half = half(i);
             double at = fit.parameters().at(i);
             figures.add(new ConditionFigure(name, Math.exp(at), Math.exp(at - half), Math.exp(at + half), meaning));
+        }
+
+        void plain(String name, int i, String meaning) {
+            double half = half(i);
+            double at = fit.parameters().at(i);
+            figures.add(new ConditionFigure(name, at, at - half, at + half, meaning));
         }
 
         void chance(String name, int i, String meaning) {

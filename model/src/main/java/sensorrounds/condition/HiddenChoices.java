@@ -1,8 +1,6 @@
 package sensorrounds.condition;
 
 import java.io.Serializable;
-import java.time.Month;
-import java.util.EnumSet;
 import java.util.List;
 import sensorrounds.condition.HiddenSettings.Priors;
 import sensorrounds.condition.HiddenSettings.Warning;
@@ -17,8 +15,8 @@ import sensorrounds.condition.HiddenSettings.Warning;
  * @param rateDeviation standard deviation of the priors of the logs of rates
  * @param reportDeviation standard deviation of the priors of the log odds of waking and of reports
  * @param centre middle of the priors
- * @param firstColdMonth number of the month with which the year's cold part begins, in which rates may differ
- * @param coldMonths how many months it lasts; 0 for rates without season
+ * @param wakeSlopeDeviation standard deviation of the prior of the change of the log odds of waking when weak with those of a good
+ *     sensor, about 0
  * @param seasonDeviation standard deviation of the prior of the log of the rates' factor in the cold, about 0
  */
 public record HiddenChoices(
@@ -28,8 +26,7 @@ public record HiddenChoices(
         double rateDeviation,
         double reportDeviation,
         Centre centre,
-        int firstColdMonth,
-        int coldMonths,
+        double wakeSlopeDeviation,
         double seasonDeviation)
         implements Serializable {
     /** Steps between age bands, of which there are none over laws. */
@@ -64,22 +61,6 @@ public record HiddenChoices(
             Warning warning)
             implements Serializable {}
 
-    public HiddenChoices {
-        if (firstColdMonth < 1 || firstColdMonth > 12 || coldMonths < 0 || coldMonths > 11) {
-            throw new IllegalArgumentException("firstColdMonth " + firstColdMonth + " and coldMonths " + coldMonths
-                    + "; expected the number of a month and 0 to 11 months");
-        }
-    }
-
-    /** The season the rates may know. */
-    public ColdSeason season() {
-        EnumSet<Month> cold = EnumSet.noneOf(Month.class);
-        for (int i = 0; i < coldMonths; i++) {
-            cold.add(Month.of(firstColdMonth).plus(i));
-        }
-        return ColdSeason.of(cold);
-    }
-
     /** The documented defaults. */
     public static HiddenChoices defaults() {
         return new HiddenChoices(
@@ -89,8 +70,7 @@ public record HiddenChoices(
                 1.5,
                 1.5,
                 new Centre(0.8, 0.2, 1, 0.15, 1, 0.02, 0.1, 0.5, 0.7, 0.01, new Warning(0.03, 0.9, 0.7, 30)),
-                10,
-                6,
+                0.5,
                 0.5);
     }
 
@@ -120,6 +100,7 @@ public record HiddenChoices(
                         rateDeviation,
                         NO_STEP,
                         reportDeviation,
+                        wakeSlopeDeviation,
                         seasonDeviation));
     }
 }

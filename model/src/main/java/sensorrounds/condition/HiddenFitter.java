@@ -204,6 +204,7 @@ public final class HiddenFitter {
                     case 9 -> "the share of deaths that drivers report";
                     case 10 -> "how soon drivers report a death";
                     case 11 -> "how weak sensors wake in the cold";
+                    case 12 -> "how weak sensors wake under poorer readers";
                     default -> "the rates in the cold of the year";
                 };
     }
@@ -264,6 +265,9 @@ public final class HiddenFitter {
         private double deviation(int i, boolean step) {
             if (step) {
                 return priors.stepDeviation();
+            }
+            if (i == centre.wakeSlope()) {
+                return priors.wakeSlopeDeviation();
             }
             if (centre.knowsSeason() && i == centre.coldRate()) {
                 return priors.seasonDeviation();

@@ -60,7 +60,7 @@ public final class HiddenLadder {
         HiddenFit best = likelier(one, two);
         String stages = stages(one, two);
         if (!model.season().turns()) {
-            return best.with(new Decision(stages, "no season in the rates: no cold months are set"));
+            return best.with(new Decision(stages, "no season in the rates: no month is cold here, or all are"));
         }
         HiddenFit seasonal =
                 fit(best.model().with(model.season()), best.parameters().withColdRateFactor(1), walk);
@@ -103,7 +103,7 @@ public final class HiddenLadder {
                 ? String.format(Locale.ROOT, "it adds %.1f to the log-likelihood", gain)
                 : String.format(
                         Locale.ROOT,
-                        "no season in the rates: a factor of %.2f (%.2f to %.2f) in the cold of the year adds %.1f to the"
+                        "no season in the rates: a factor of %.2f (%.2f to %.2f) in cold months adds %.1f to the"
                                 + " log-likelihood, under the %.2f asked for",
                         Math.exp(at),
                         Math.exp(at - half),

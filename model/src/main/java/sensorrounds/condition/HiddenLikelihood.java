@@ -319,7 +319,9 @@ final class HiddenLikelihood {
             int w = HiddenTables.WAKE_ROW * wakeIndex;
             double waking = isWeak * tables.wakes[w + 2];
             score[at.wake()] += waking;
-            if (WakeChances.isCold(HiddenReadings.cell(wakeIndex))) {
+            int cell = HiddenReadings.cell(wakeIndex);
+            score[at.wakeSlope()] += waking * tables.wakeOffset(cell);
+            if (WakeChances.isCold(cell)) {
                 score[at.wakeCold()] += waking;
             }
             score[at.missed()] += isGood * tables.wakes[w + 3] + isWeak * tables.wakes[w + 4];

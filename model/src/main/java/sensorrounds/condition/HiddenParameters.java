@@ -8,7 +8,8 @@ import java.util.Arrays;
  * good to weak, then of weak to dead; the log rate per year of good to dead (sudden, at any age); the log of the odds
  * factor of waking when weak; log odds of a low report when good, good and cold, weak, weak and cold; log odds of a read
  * that misses a working sensor; log odds of the warning being on while it lives, and when dead; log odds of a death being reported,
- * and the log rate per year at which it then is; the log of a further factor on the odds of waking when weak in the cold; and,
+ * and the log rate per year at which it then is; the log of a further factor on the odds of waking when weak in the cold; how much that of waking when weak
+ * changes with the log odds of a good sensor; and,
  * in a model whose rates know the season, the log of their factor in the cold of the year against the rest. Where a cohort has
  * a law of life the rates of weakening and of sudden death are shares of its hazard ({@link HiddenCohorts}). Immutable.
  */
@@ -17,7 +18,9 @@ public final class HiddenParameters implements Serializable {
     static final double DAYS_PER_YEAR = 365.25;
     static final int REPORTS = 4;
     /** Parameters besides the rates of weakening and dying. */
-    private static final int OTHERS = 2 + REPORTS + 1 + 2 + 2 + 1;
+    private static final int OTHERS = 2 + REPORTS + 1 + 2 + 2 + 2;
+    /** A usual chance of waking a good sensor by one try: the middle of the slope. Our choice, no source. */
+    static final double USUAL_CHANCE = 0.85;
     /** Logs beyond this have run away. */
     static final double LARGEST = 30;
 
@@ -70,6 +73,11 @@ public final class HiddenParameters implements Serializable {
     /** The same but for the further factor on the odds that a weak sensor answers a try in the cold. */
     public HiddenParameters withColdWakeFactor(double factor) {
         return with(wakeCold(), Math.log(factor));
+    }
+
+    /** The same but for the change of the log of the odds factor with the log odds of a good sensor. */
+    public HiddenParameters withWakeSlope(double slope) {
+        return with(wakeSlope(), slope);
     }
 
     /** The same but for the chance that a read misses a working sensor. */
@@ -135,7 +143,7 @@ public final class HiddenParameters implements Serializable {
         return Math.exp(point[sudden()]);
     }
 
-    /** Odds that a weak sensor answers one try, relative to a good one under the same reader. */
+    /** Odds that a weak sensor answers one try, relative to a good one, where good ones answer {@link #USUAL_CHANCE}. */
     public double wakeOddsFactor() {
         return Math.exp(point[wake()]);
     }
@@ -163,6 +171,14 @@ public final class HiddenParameters implements Serializable {
     /** The same but for rates that know no season. */
     HiddenParameters withoutSeason() {
         return new HiddenParameters(Arrays.copyOf(point, coldRate()));
+    }
+
+    /** Log odds that a weak sensor answers a try which a good one answers with these log odds. */
+    double weakWaking(double good, boolean cold) {
+        return good
+                + point[wake()]
+                + point[wakeSlope()] * (good - Odds.log(USUAL_CHANCE))
+                + (cold ? point[wakeCold()] : 0);
     }
 
     /** Chance of a low battery report of a good (or weak) sensor that answers, in the cold or not. */
@@ -222,9 +238,13 @@ public final class HiddenParameters implements Serializable {
         return missed() + 5;
     }
 
+    int wakeSlope() {
+        return missed() + 6;
+    }
+
     /** Only where the rates know the season. */
     int coldRate() {
-        return missed() + 6;
+        return missed() + 7;
     }
 
     int size() {

@@ -27,15 +27,25 @@ public record HiddenSettings(
      * @param rateDeviation of the log of the rates in the first band, and of sudden death
      * @param stepDeviation of the change of a log rate from one band to the next
      * @param reportDeviation of the log odds of waking and of low reports
+     * @param wakeSlopeDeviation of the change of the log odds of waking when weak with those of a good sensor, about 0
      * @param seasonDeviation of the log of the rates' factor in the cold of the year, about 0
      */
     public record Priors(
-            Centre centre, double rateDeviation, double stepDeviation, double reportDeviation, double seasonDeviation)
+            Centre centre,
+            double rateDeviation,
+            double stepDeviation,
+            double reportDeviation,
+            double wakeSlopeDeviation,
+            double seasonDeviation)
             implements Serializable {
         public Priors {
-            if (!(rateDeviation > 0 && stepDeviation > 0 && reportDeviation > 0 && seasonDeviation > 0)) {
+            if (!(rateDeviation > 0
+                    && stepDeviation > 0
+                    && reportDeviation > 0
+                    && wakeSlopeDeviation > 0
+                    && seasonDeviation > 0)) {
                 throw new IllegalArgumentException("deviations of the priors are " + rateDeviation + ", "
-                        + stepDeviation + ", " + reportDeviation + " and " + seasonDeviation
+                        + stepDeviation + ", " + reportDeviation + ", " + wakeSlopeDeviation + " and " + seasonDeviation
                         + "; expected numbers above 0, infinite for no prior");
             }
         }
@@ -43,7 +53,7 @@ public record HiddenSettings(
         /** The same centre as a start only: plain maximum likelihood. */
         public Priors off() {
             double none = Double.POSITIVE_INFINITY;
-            return new Priors(centre, none, none, none, none);
+            return new Priors(centre, none, none, none, none, none);
         }
     }
 
@@ -112,7 +122,7 @@ public record HiddenSettings(
                 2,
                 200,
                 20,
-                new Priors(new Centre(10, 1, 100, 0.15, 1, 0.02, 0.1, 0.5, 0.7, 0.01, WARNING), 1.5, 1, 1.5, 0.5));
+                new Priors(new Centre(10, 1, 100, 0.15, 1, 0.02, 0.1, 0.5, 0.7, 0.01, WARNING), 1.5, 1, 1.5, 0.5, 0.5));
     }
 
     public HiddenSettings with(List<Integer> newBandLimitDays) {

@@ -7,8 +7,8 @@ import java.util.Arrays;
  * number of days within each piece of age of each cohort, in the cold of the year and out of it ({@link HiddenRows});
  * chances of what a visit shows; and the condition at the start of each piece of a sensor that was good at age 0.
  *
- * <p>With a season all rates are f times as high in its cold part as in the rest, and their mean over a year of two equal
- * halves is that of the parameters. Rates that share a factor share their eigenvectors: the order of cold and other days
+ * <p>With a season all rates are f times as high in its cold part as in the rest, and their mean over a year is that
+ * of the parameters. Rates that share a factor share their eigenvectors: the order of cold and other days
  * within a piece does not show in the chances (Cox and Miller 1965, The Theory of Stochastic Processes, 4.6, on a clock that
  * runs faster and slower).
  */
@@ -40,6 +40,8 @@ final class HiddenTables {
      * factor, derivatives of both logs in the log odds of a miss.
      */
     final double[] wakes;
+    /** By cell: log odds of a good sensor less those of the usual one. */
+    private double[] wakeOffsets;
     /** By battery report: chance when good, when weak, derivatives of their logs in their own log odds. */
     final double[] batteries;
     /** By sign of the warning, alive and dead: chance, then derivative of its log in the own log odds. */
@@ -64,8 +66,10 @@ final class HiddenTables {
                     + (season.turns() ? "with" : "without") + " one");
         }
         double factor = parameters.coldRateFactor();
-        speed = season.turns() ? new double[] {2 / (1 + factor), 2 * factor / (1 + factor)} : new double[] {1};
-        pull = season.turns() ? new double[] {-factor / (1 + factor), 1 / (1 + factor)} : new double[] {0};
+        double mean = 1 + season.share() * (factor - 1);
+        double cold = season.share() * factor / mean;
+        speed = season.turns() ? new double[] {1 / mean, factor / mean} : new double[] {1};
+        pull = season.turns() ? new double[] {-cold, 1 - cold} : new double[] {0};
         reporting = 1 / parameters.daysUntilReported();
         share = parameters.reportedShare();
         called = 1 + reporting / model.warnings().callsPerDay();
@@ -89,6 +93,11 @@ final class HiddenTables {
         wakes = wakes(model.wake());
         batteries = batteries();
         signs = signs();
+    }
+
+    /** Derivative of the log odds of waking a weak sensor in their slope. */
+    double wakeOffset(int cell) {
+        return wakeOffsets[cell];
     }
 
     /** Parameters that are rates or move them: those of weakening and of dying by band, of sudden death, the season's factor. */
@@ -123,10 +132,10 @@ final class HiddenTables {
         return tables;
     }
 
-    /** A whole piece, half of it cold: pieces are years of age, but for those past any age that is seen. */
+    /** A whole piece, cold for the season's share of it: pieces are years of age, but for those past any age that is seen. */
     private double[] atEnd(int cohort, int piece) {
         double[] at = start[cohort][piece].clone();
-        int cold = season.turns() ? days(piece) / 2 : 0;
+        int cold = (int) (days(piece) * season.share());
         advance(at, cohort, piece, 0, days(piece) - cold);
         advance(at, cohort, piece, 1, cold);
         return at;
@@ -208,12 +217,12 @@ final class HiddenTables {
 
     private double[] wakes(WakeChances wake) {
         double[] table = new double[WAKE_ROW * HiddenReadings.wakeIndex(wake.cells(), 0, false)];
+        wakeOffsets = new double[wake.cells()];
         double missed = parameters.missedChance();
         for (int cell = 0; cell < wake.cells(); cell++) {
             double good = wake.chance(cell);
-            double factor = parameters.at(parameters.wake())
-                    + (WakeChances.isCold(cell) ? parameters.at(parameters.wakeCold()) : 0);
-            double weak = Odds.chance(Odds.log(good) + factor);
+            wakeOffsets[cell] = Odds.log(good) - Odds.log(HiddenParameters.USUAL_CHANCE);
+            double weak = Odds.chance(parameters.weakWaking(Odds.log(good), WakeChances.isCold(cell)));
             double missGood = 1;
             double missWeak = 1;
             for (int tries = 0; tries <= WakeCells.MAX_TRIES; tries++) {

@@ -3,9 +3,11 @@ package sensorrounds.review;
 import java.io.Serializable;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
+import sensorrounds.condition.ColdSeason;
 import sensorrounds.condition.HiddenCohorts;
 import sensorrounds.condition.HiddenFit;
 import sensorrounds.condition.HiddenFitter;
@@ -70,7 +72,7 @@ public final class Conditions implements Serializable {
                 HiddenCohorts.of(laws, settings),
                 WarningSigns.of(counts.warningSigns()),
                 WeakStages.ONE,
-                estimates.settings().hidden().season());
+                ColdSeason.of(Set.copyOf(estimates.climates().of(null).months())));
         double share = SAMPLE / Math.max(1, counts.sensorsInService());
         Conditions conditions = new Conditions(estimates, model, asOf, share);
         Fleet walks = fleet.apply(conditions);

@@ -35,6 +35,7 @@ final class HiddenFleet {
                     0.75)
             .withMissed(0.02)
             .withColdWakeFactor(0.5)
+            .withWakeSlope(-0.3)
             .with(new HiddenSettings.Warning(0.03, 0.9, 0.7, 30));
 
     static final double CALLS_PER_DAY = 1e-3;
@@ -190,6 +191,7 @@ final class HiddenFleet {
         double chance = condition == 2 || random.nextDouble() < truth.missedChance() ? 0 : WAKE.chance(cell);
         if (condition == 1 && chance > 0) {
             double odds = chance / (1 - chance) * truth.wakeOddsFactor() * (cold ? truth.coldWakeFactor() : 1);
+            odds *= Math.pow(chance / (1 - chance) / (0.85 / 0.15), truth.at(truth.wakeSlope()));
             chance = odds / (1 + odds);
         }
         int tries = 0;

@@ -209,6 +209,7 @@ class HiddenLikelihoodTest {
         int cell = code / 10 / (WakeCells.MAX_TRIES + 1);
         double p = WAKE.chance(cell);
         double odds = p / (1 - p) * TRUTH.wakeOddsFactor() * (cell % 2 == 1 ? TRUTH.coldWakeFactor() : 1);
+        odds *= Math.pow(p / (1 - p) / (0.85 / 0.15), -0.3);
         double[] e = new double[3];
         for (int k = 0; k < 2; k++) {
             double wakes = k == 0 ? p : odds / (1 + odds);
