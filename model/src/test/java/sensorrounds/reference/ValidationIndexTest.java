@@ -51,7 +51,7 @@ class ValidationIndexTest {
             count++;
             String source = tests.get(named.group(1));
             if (source == null && !estimators.contains(named.group(1))
-                    || source != null && named.group(2) != null && !source.contains("void " + named.group(2) + "(")) {
+                    || source != null && named.group(2) != null && !source.contains(" " + named.group(2) + "(")) {
                 missing.add(named.group());
             }
         }
