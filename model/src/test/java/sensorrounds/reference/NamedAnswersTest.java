@@ -25,6 +25,7 @@ import sensorrounds.frailty.SetMember;
 import sensorrounds.regression.CovariateLives;
 import sensorrounds.regression.LifeFamily;
 import sensorrounds.regression.LifeRegression;
+import sensorrounds.regression.RegressionStatus;
 import sensorrounds.season.ColdMonths;
 import sensorrounds.season.SeasonFitter;
 import sensorrounds.season.SeasonLife;
@@ -36,6 +37,7 @@ import sensorrounds.survival.LifetimeSample;
 import sensorrounds.survival.ParametricFitter;
 import sensorrounds.survival.PiecewiseExponentialFitter;
 import sensorrounds.turnbull.Turnbull;
+import sensorrounds.turnbull.TurnbullFit;
 
 /**
  * The shelf of inputs without an ordinary answer, put to every estimator: each has a named one with its cause in words, the
@@ -221,6 +223,16 @@ class NamedAnswersTest {
                         fit.getKey(),
                         () -> assertThat(fit.getValue().apply(List.of()).status())
                                 .isEqualTo(FitStatus.NO_LIVES)));
+    }
+
+    @Test
+    void everyCodeOfARegressionOrACurveStandsInTheOneList() {
+        List<String> codes = Stream.of(FitStatus.values()).map(FitStatus::name).toList();
+        assertThat(codes)
+                .containsAll(
+                        Stream.of(RegressionStatus.values()).map(Enum::name).toList())
+                .containsAll(
+                        Stream.of(TurnbullFit.Status.values()).map(Enum::name).toList());
     }
 
     /** A fit that has an answer says how its search ended, with one scale for all. */
