@@ -41,6 +41,7 @@ import sensorrounds.tables.CovariateEffectRows;
 import sensorrounds.tables.FailureCalendars;
 import sensorrounds.tables.FalseFlagShares;
 import sensorrounds.tables.Findings;
+import sensorrounds.tables.FitReports;
 import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.LifeAheads;
 import sensorrounds.tables.NoFaultShares;
@@ -140,6 +141,7 @@ final class ResultTables {
         write(ConditionFits.TABLE, ConditionFigure.of(review.condition(), review.likeness()));
         write(ConditionHistories.TABLE, reviews.flatMap(r -> r.condition().iterator()), Orders.CONDITION);
         write(SurvivalFits.TABLE, review.estimates().fits());
+        write(FitReports.TABLE, review.estimates().reports());
         write(SurvivalCurves.TABLE, review.estimates().curves());
         write(CauseIncidences.TABLE, review.estimates().incidence());
         write(CohortComparisons.TABLE, review.estimates().comparisons());

@@ -23,6 +23,7 @@ public final class Tables {
             ConditionFits.TABLE,
             ConditionHistories.TABLE,
             SurvivalFits.TABLE,
+            FitReports.TABLE,
             SurvivalCurves.TABLE,
             CauseIncidences.TABLE,
             CohortComparisons.TABLE,

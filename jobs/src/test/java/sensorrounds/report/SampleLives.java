@@ -3,6 +3,7 @@ package sensorrounds.report;
 import java.time.Month;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeMap;
 import sensorrounds.analyst.CalendarRow;
 import sensorrounds.analyst.CalendarRow.Period;
 import sensorrounds.analyst.CovariateEffect;
@@ -24,7 +25,7 @@ import sensorrounds.survival.CurvePoint;
 import sensorrounds.survival.CurvePoint.Method;
 import sensorrounds.survival.Estimate;
 import sensorrounds.survival.FitReport;
-import sensorrounds.survival.ParametricFit.Status;
+import sensorrounds.survival.FitStatus;
 
 /** Invented lives ahead and covariate effects. */
 final class SampleLives {
@@ -44,7 +45,7 @@ final class SampleLives {
                         1,
                         null,
                         300,
-                        Status.ONE_FAILURE,
+                        FitStatus.ONE_FAILURE,
                         "a single failure cannot tell both a scale and a shape",
                         NONE,
                         NONE,
@@ -72,7 +73,7 @@ final class SampleLives {
                 failures,
                 age == null ? 5L : null,
                 1100,
-                Status.CONVERGED,
+                FitStatus.CONVERGED,
                 "",
                 new Estimate(median, median * 0.8, median * 1.25),
                 new Estimate(year, year * 0.9, Math.min(1, year * 1.1)),
@@ -102,6 +103,7 @@ final class SampleLives {
                 1410,
                 183,
                 1502,
+                new TreeMap<>(),
                 List.of("12 lives of " + vehicleClass + " are left out: 1 failed there, and it takes 5"));
         return new VehicleFits(
                 effects,
@@ -129,6 +131,7 @@ final class SampleLives {
                         new Estimate(1.6, 1.2, 2.3),
                         0.23,
                         0.0004,
+                        FitReport.of(1410, 183, 1_902_000, 9, 1e-11, 55),
                         null));
     }
 

@@ -46,6 +46,7 @@ import sensorrounds.tables.CovariateEffectRows;
 import sensorrounds.tables.FailureCalendars;
 import sensorrounds.tables.FalseFlagShares;
 import sensorrounds.tables.Findings;
+import sensorrounds.tables.FitReports;
 import sensorrounds.tables.FollowUps;
 import sensorrounds.tables.LifeAheads;
 import sensorrounds.tables.LogRow;
@@ -156,6 +157,7 @@ class PlainJavaParityTest {
                 test(CovariateEffectRows.TABLE, fits.effects().effects().stream()),
                 test(CovariateEffectRows.FAMILIES, fits.effects().families().stream()),
                 test(CovariateEffectRows.LIKENESS, Stream.of(fits.likeness())),
+                test(FitReports.TABLE, review.estimates().reports().stream()),
                 test(Seasons.EFFECT, Stream.of(fits.season())),
                 test(Seasons.CLIMATE, fits.climate().stream()));
     }

@@ -1,7 +1,11 @@
 package sensorrounds.analyst;
 
 import java.io.Serializable;
+import java.util.Collections;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import sensorrounds.survival.FitReport;
 
 /**
  * What makes sensors last longer or shorter, one factor beside all others, and what that rests on.
@@ -11,6 +15,7 @@ import java.util.List;
  * @param lives lives that took part
  * @param failures those that failed
  * @param drawnFrom lives of the fleet, of which those that took part are a draw by vehicle
+ * @param reports what each fit says of itself, by its name
  * @param notes what was left out and why, and what failed; empty when nothing
  */
 public record CovariateEffects(
@@ -19,15 +24,17 @@ public record CovariateEffects(
         long lives,
         long failures,
         long drawnFrom,
+        SortedMap<String, FitReport> reports,
         List<String> notes)
         implements Serializable {
     public CovariateEffects {
         effects = List.copyOf(effects);
         families = List.copyOf(families);
+        reports = Collections.unmodifiableSortedMap(new TreeMap<>(reports));
         notes = List.copyOf(notes);
     }
 
     CovariateEffects with(List<CovariateEffect> newEffects, List<String> newNotes) {
-        return new CovariateEffects(newEffects, families, lives, failures, drawnFrom, newNotes);
+        return new CovariateEffects(newEffects, families, lives, failures, drawnFrom, reports, newNotes);
     }
 }

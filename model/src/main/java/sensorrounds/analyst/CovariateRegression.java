@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import sensorrounds.analyst.CovariateDesign.Row;
 import sensorrounds.cox.CoxFit;
 import sensorrounds.cox.CoxFitter;
@@ -18,6 +21,7 @@ import sensorrounds.regression.LifeRegression;
 import sensorrounds.regression.RegressionFit;
 import sensorrounds.regression.RegressionStatus;
 import sensorrounds.survival.Estimate;
+import sensorrounds.survival.FitReport;
 
 /**
  * Fits the factors of {@link CovariateDesign} all at once: accelerated failure time under the interval likelihood given
@@ -69,7 +73,7 @@ final class CovariateRegression {
             notes.add("nothing to compare: no factor has two levels with " + CovariateDesign.LEAST
                     + " failures each and enough failures beside");
             return new CovariateEffects(
-                    List.of(), List.of(), design.rows().size(), design.failures(), drawnFrom, notes);
+                    List.of(), List.of(), design.rows().size(), design.failures(), drawnFrom, new TreeMap<>(), notes);
         }
         List<RegressionFit> families = families(weibull);
         double best = families.stream()
@@ -82,6 +86,11 @@ final class CovariateRegression {
         }
         Cox cox = Cox.of(design);
         notes.addAll(cox.notes);
+        SortedMap<String, FitReport> reports = new TreeMap<>();
+        families.forEach(f -> reports.put(
+                f.family().name().toLowerCase(Locale.ROOT).replace('_', ' ') + " regression on covariates",
+                f.report()));
+        reports.put("Cox regression on covariates", cox.report);
         RegressionFit front = families.stream()
                 .filter(f -> f.converged() && f.aic() == best && f.family() != LifeFamily.WEIBULL)
                 .findFirst()
@@ -99,6 +108,7 @@ final class CovariateRegression {
                 design.rows().size(),
                 design.failures(),
                 drawnFrom,
+                reports,
                 notes);
     }
 
@@ -159,7 +169,7 @@ final class CovariateRegression {
     }
 
     /** The check by Cox regression: what it says of each column, or why it says nothing. */
-    private record Cox(Map<String, Estimate> ratios, Map<String, Double> drift, List<String> notes) {
+    private record Cox(Map<String, Estimate> ratios, Map<String, Double> drift, FitReport report, List<String> notes) {
         static Cox of(CovariateDesign design) {
             List<Row> rows = design.rows();
             List<double[]> columns =
@@ -186,7 +196,11 @@ final class CovariateRegression {
                                     covariates)
                             .withClusters(rows.stream().mapToInt(Row::vehicle).toArray()));
             if (!fit.converged()) {
-                return new Cox(Map.of(), Map.of(), List.of("no hazard ratios by Cox regression: " + fit.cause()));
+                return new Cox(
+                        Map.of(),
+                        Map.of(),
+                        fit.report(),
+                        List.of("no hazard ratios by Cox regression: " + fit.cause()));
             }
             Map<String, Estimate> ratios = new HashMap<>();
             fit.coefficients().forEach(c -> ratios.put(c.column(), c.robustHazardRatio()));
@@ -195,7 +209,7 @@ final class CovariateRegression {
                     .of(fit)
                     .columns()
                     .forEach(c -> drift.put(c.column(), c.test().pValue()));
-            return new Cox(ratios, drift, List.of());
+            return new Cox(ratios, drift, fit.report(), List.of());
         }
 
         /** Middle of the failure interval, or the age last known alive. */

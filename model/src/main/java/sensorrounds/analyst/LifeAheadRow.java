@@ -10,6 +10,7 @@ import sensorrounds.survival.CurvePoint;
 import sensorrounds.survival.CurvePoint.Method;
 import sensorrounds.survival.Curves;
 import sensorrounds.survival.Estimate;
+import sensorrounds.survival.FitStatus;
 import sensorrounds.survival.LifetimeSample;
 import sensorrounds.survival.ParametricFit;
 
@@ -36,7 +37,7 @@ public record LifeAheadRow(
         double failures,
         Long recovered,
         int lastDay,
-        ParametricFit.Status status,
+        FitStatus status,
         String note,
         Estimate median,
         Estimate yearAhead,
@@ -84,7 +85,7 @@ public record LifeAheadRow(
                     0,
                     recovered,
                     0,
-                    ParametricFit.Status.NO_LIVES,
+                    FitStatus.NO_LIVES,
                     "",
                     NOT_KNOWN,
                     NOT_KNOWN,

@@ -14,6 +14,7 @@ import sensorrounds.frailty.FrailtyStatus;
 import sensorrounds.frailty.LifeSets;
 import sensorrounds.frailty.SetMember;
 import sensorrounds.survival.Estimate;
+import sensorrounds.survival.FitReport;
 
 /**
  * How alike the sensors of one vehicle are, beyond what their class, place and part explain: a frailty that multiplies the
@@ -27,6 +28,7 @@ import sensorrounds.survival.Estimate;
  *     that mate lives: 1 + variance (Oakes 1989, J. Am. Statist. Assoc. 84:487), limits as of the variance
  * @param kendallTau rank correlation of two lives of one vehicle
  * @param pValue chance of as much likeness if there were none
+ * @param report what the fit says of itself
  * @param frailty the law, for what a vehicle's dead say about its living; null where there is no fit
  */
 public record SetLikeness(
@@ -38,6 +40,7 @@ public record SetLikeness(
         Estimate afterOneDeath,
         double kendallTau,
         double pValue,
+        FitReport report,
         FrailtyLaw frailty)
         implements Serializable {
     /** Lives of the vehicles that take part, about; more would sharpen limits that are narrow by then. */
@@ -76,7 +79,16 @@ public record SetLikeness(
         FrailtyFit fit = FrailtyFitter.withDefaults().fit(LifeSets.of(names, sets.values()));
         if (!fit.converged()) {
             return new SetLikeness(
-                    fit.status(), fit.cause(), sets.size(), lives, NONE, NONE, Double.NaN, Double.NaN, null);
+                    fit.status(),
+                    fit.cause(),
+                    sets.size(),
+                    lives,
+                    NONE,
+                    NONE,
+                    Double.NaN,
+                    Double.NaN,
+                    fit.report(),
+                    null);
         }
         Estimate v = fit.variance();
         return new SetLikeness(
@@ -88,6 +100,7 @@ public record SetLikeness(
                 new Estimate(1 + v.value(), 1 + v.lower(), 1 + v.upper()),
                 fit.kendallTau(),
                 fit.pValue(),
+                fit.report(),
                 fit.law());
     }
 }

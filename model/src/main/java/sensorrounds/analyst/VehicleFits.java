@@ -2,9 +2,12 @@ package sensorrounds.analyst;
 
 import java.io.Serializable;
 import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import sensorrounds.season.ClimateMonth;
 import sensorrounds.season.Climates;
 import sensorrounds.season.SeasonFit;
+import sensorrounds.survival.FitReport;
 
 /**
  * What needs to know which sensors share a vehicle, fitted to a draw of vehicles.
@@ -27,5 +30,13 @@ public record VehicleFits(CovariateEffects effects, SeasonFit season, List<Clima
         SeasonEffect season = new SeasonEffect(sample, climates);
         return new VehicleFits(
                 season.beside(effects), season.fit(), climates.months(), SetLikeness.fit(regression.design()));
+    }
+
+    /** What each fit says of itself, by its name. */
+    public SortedMap<String, FitReport> reports() {
+        SortedMap<String, FitReport> reports = new TreeMap<>(effects.reports());
+        reports.put("factor of cold months", season.report());
+        reports.put("shared frailty of a vehicle", likeness.report());
+        return reports;
     }
 }

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import sensorrounds.survival.Estimate;
+import sensorrounds.survival.FitReport;
+import sensorrounds.survival.FitStatus;
 import sensorrounds.survival.WeibullLife;
 
 /**
@@ -18,6 +20,7 @@ public final class CauseHazardFit<C> {
     private final MaskedSample<C> sample;
     private final Status status;
     private final String reason;
+    private final Search search;
     private final Solution solution;
 
     /** What came of a fit. */
@@ -34,6 +37,9 @@ public final class CauseHazardFit<C> {
         NOT_CONVERGED
     }
 
+    /** Where a search ended. */
+    record Search(int iterations, double gradientNorm, double condition) {}
+
     /** The maximum and what it stands on. */
     record Solution(
             CauseModel model,
@@ -42,24 +48,50 @@ public final class CauseHazardFit<C> {
             double[] failures,
             double logLikelihood,
             int parameters,
-            int iterations,
-            double gradientNorm,
             double centre,
             double z) {}
 
-    private CauseHazardFit(MaskedSample<C> sample, Status status, String reason, Solution solution) {
+    private CauseHazardFit(MaskedSample<C> sample, Status status, String reason, Search search, Solution solution) {
         this.sample = sample;
         this.status = status;
         this.reason = reason;
+        this.search = search;
         this.solution = solution;
     }
 
-    CauseHazardFit(MaskedSample<C> sample, Solution solution) {
-        this(sample, Status.CONVERGED, "", solution);
+    CauseHazardFit(MaskedSample<C> sample, Search search, Solution solution) {
+        this(sample, Status.CONVERGED, "", search, solution);
     }
 
     static <C> CauseHazardFit<C> failed(MaskedSample<C> sample, Status status, String reason) {
-        return new CauseHazardFit<>(sample, status, reason, null);
+        return failed(sample, status, new Search(0, Double.NaN, Double.NaN), reason);
+    }
+
+    static <C> CauseHazardFit<C> failed(MaskedSample<C> sample, Status status, Search search, String reason) {
+        return new CauseHazardFit<>(sample, status, reason, search, null);
+    }
+
+    /** What it says of itself, as every fit does. */
+    public FitReport report() {
+        FitStatus code = switch (status) {
+            case CONVERGED -> FitStatus.CONVERGED;
+            case NO_LIVES -> FitStatus.NO_LIVES;
+            case NO_FAILURES -> FitStatus.NO_FAILURES;
+            case ALL_UNKNOWN -> FitStatus.ALL_CAUSES_UNKNOWN;
+            case TOO_FEW_KNOWN -> FitStatus.TOO_FEW_KNOWN;
+            case FLAT_LIKELIHOOD -> FitStatus.FLAT_LIKELIHOOD;
+            case NOT_CONVERGED -> FitStatus.NOT_CONVERGED;
+        };
+        return new FitReport(
+                code,
+                reason,
+                "",
+                sample.total(),
+                sample.failures(),
+                sample.allCauses().exposure(),
+                search.iterations(),
+                search.gradientNorm(),
+                search.condition());
     }
 
     public Status status() {
@@ -101,12 +133,12 @@ public final class CauseHazardFit<C> {
 
     /** Newton steps after those of the EM algorithm. */
     public int iterations() {
-        return solved().iterations();
+        return search.iterations();
     }
 
     /** Largest derivative in standard units, per failure, at the maximum. */
     public double gradientNorm() {
-        return solved().gradientNorm();
+        return search.gradientNorm();
     }
 
     /** Highest age anything is known about. */

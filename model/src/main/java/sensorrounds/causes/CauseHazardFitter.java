@@ -208,10 +208,14 @@ public final class CauseHazardFitter {
         boolean flat = inverse.map(
                         v -> 1 / PositiveDefinite.oneNorm(v) < LEAST_INFORMATION * Math.min(1, sample.failures()))
                 .orElse(true);
+        double condition = inverse.map(v -> PositiveDefinite.oneNorm(v) * PositiveDefinite.oneNorm(information))
+                .orElse(Double.POSITIVE_INFINITY);
+        CauseHazardFit.Search search = new CauseHazardFit.Search(maximum.iterations(), gradient, condition);
         if (flat) {
             return CauseHazardFit.failed(
                     sample,
                     Status.FLAT_LIKELIHOOD,
+                    search,
                     "the likelihood of " + Counted.failures(sample.failures()) + ", " + sample.masked()
                             + " of them with more than one"
                             + " possible cause, does not tell the causes apart: two causes that only occur together, or"
@@ -221,6 +225,7 @@ public final class CauseHazardFitter {
             return CauseHazardFit.failed(
                     sample,
                     Status.NOT_CONVERGED,
+                    search,
                     "the search ended with " + maximum.outcome() + " after " + maximum.iterations()
                             + " steps, scaled gradient " + gradient);
         }
@@ -232,6 +237,7 @@ public final class CauseHazardFitter {
         }
         return new CauseHazardFit<>(
                 sample,
+                search,
                 new CauseHazardFit.Solution(
                         model,
                         point,
@@ -239,8 +245,6 @@ public final class CauseHazardFitter {
                         expected(model, likelihood, point),
                         at.value(),
                         free.length,
-                        maximum.iterations(),
-                        gradient,
                         centre,
                         StandardNormal.quantile((1 + level) / 2)));
     }

@@ -7,6 +7,8 @@ import sensorrounds.numeric.Objective.Evaluation;
 import sensorrounds.numeric.PositiveDefinite;
 import sensorrounds.numeric.StandardNormal;
 import sensorrounds.survival.Estimate;
+import sensorrounds.survival.FitReport;
+import sensorrounds.survival.FitStatus;
 
 /**
  * What came of a {@link CoxFitter}: coefficients with their errors, or the reason why there are none. Asking a failed fit
@@ -85,6 +87,30 @@ public final class CoxFit {
     /** The column to blame when the fit failed; empty when there is none. */
     public String column() {
         return outcome.column();
+    }
+
+    /** What it says of itself, as every fit does; a row counts as a life, or as its weight. */
+    public FitReport report() {
+        FitStatus code = switch (outcome.status()) {
+            case CONVERGED -> FitStatus.CONVERGED;
+            case NO_ROWS -> FitStatus.NO_LIVES;
+            case NO_FAILURES -> FitStatus.NO_FAILURES;
+            case CONSTANT_COLUMN, COLLINEAR -> FitStatus.COLLINEAR_COLUMN;
+            case SEPARATION -> FitStatus.SEPARATED_COLUMN;
+            case FLAT_LIKELIHOOD -> FitStatus.FLAT_LIKELIHOOD;
+            case NOT_CONVERGED -> FitStatus.NOT_CONVERGED;
+        };
+        CoxSample rows = sample();
+        double lives = 0;
+        double failures = 0;
+        double exposure = 0;
+        for (int i = 0; i < rows.size(); i++) {
+            lives += rows.weight(i);
+            failures += rows.failed(i) ? rows.weight(i) : 0;
+            exposure += rows.weight(i) * (rows.exit(i) - rows.entry(i));
+        }
+        return new FitReport(
+                code, cause(), column(), lives, failures, exposure, iterations(), gradientNorm(), condition());
     }
 
     /** Why there are no coefficients, in words; empty when there are. */

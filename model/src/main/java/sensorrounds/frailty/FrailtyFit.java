@@ -5,6 +5,8 @@ import sensorrounds.numeric.GammaFunction;
 import sensorrounds.regression.Coefficient;
 import sensorrounds.regression.RegressionFit;
 import sensorrounds.survival.Estimate;
+import sensorrounds.survival.FitReport;
+import sensorrounds.survival.FitStatus;
 
 /**
  * What came of a {@link FrailtyFitter}: a law of life with the variance of frailty, or the reason why there is none.
@@ -49,6 +51,27 @@ public final class FrailtyFit {
     /** Whether there is a law, be it one without likeness. */
     public boolean converged() {
         return solution != null;
+    }
+
+    /** What it says of itself, as every fit does; a law without likeness is one. */
+    public FitReport report() {
+        FitStatus code = switch (status) {
+            case CONVERGED, NO_LIKENESS -> FitStatus.CONVERGED;
+            case NO_LAW_WITHOUT_FRAILTY -> apart.report().status();
+            case NO_SETS -> FitStatus.NO_SETS;
+            case FLAT_LIKELIHOOD -> FitStatus.FLAT_LIKELIHOOD;
+            case NOT_CONVERGED -> FitStatus.NOT_CONVERGED;
+        };
+        return new FitReport(
+                code,
+                cause,
+                status == FrailtyStatus.NO_LAW_WITHOUT_FRAILTY ? apart.report().column() : "",
+                apart.lives(),
+                apart.failures(),
+                apart.exposure(),
+                iterations(),
+                gradientNorm(),
+                condition());
     }
 
     /** Why there is no law, in words; empty when there is one. */

@@ -6,6 +6,8 @@ import java.util.Optional;
 import sensorrounds.numeric.StandardNormal;
 import sensorrounds.numeric.StudentT;
 import sensorrounds.regression.Verdict.Search;
+import sensorrounds.survival.FitReport;
+import sensorrounds.survival.FitStatus;
 
 /**
  * What came of a {@link LifeRegression}: coefficients in the covariates' own units with their covariance, or the reason
@@ -82,6 +84,20 @@ public final class RegressionFit {
 
     public boolean converged() {
         return status == RegressionStatus.CONVERGED;
+    }
+
+    /** What it says of itself, as every fit does. */
+    public FitReport report() {
+        return new FitReport(
+                FitStatus.valueOf(status.name()),
+                cause,
+                column,
+                lives,
+                failures,
+                exposure,
+                iterations(),
+                gradientNorm(),
+                condition());
     }
 
     /** Why there are no coefficients, in words; empty when there are. */

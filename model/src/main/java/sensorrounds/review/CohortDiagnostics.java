@@ -8,6 +8,7 @@ import sensorrounds.causes.CauseSample;
 import sensorrounds.causes.PreventiveView;
 import sensorrounds.survival.CurvePoint;
 import sensorrounds.survival.Curves;
+import sensorrounds.survival.FitReport;
 import sensorrounds.survival.LifetimeSample;
 import sensorrounds.survival.NpmleCheck;
 import sensorrounds.turnbull.InnermostInterval;
@@ -20,9 +21,11 @@ import sensorrounds.turnbull.TurnbullFit;
  *
  * @param curves Kaplan-Meier; the pessimistic bound, where any sensor was replaced preventively; the nonparametric
  *     maximum likelihood estimate, where there is one
+ * @param report what that estimate says of itself
  * @param caution what to know before the curves are used; empty when nothing
  */
-record CohortDiagnostics(List<CurvePoint> curves, List<CauseIncidence> incidence, NpmleCheck npmle, String caution) {
+record CohortDiagnostics(
+        List<CurvePoint> curves, List<CauseIncidence> incidence, NpmleCheck npmle, FitReport report, String caution) {
 
     /** @param warningShare share of preventive ends above which to warn */
     static CohortDiagnostics of(String cohort, LifeCells days, double warningShare) {
@@ -51,6 +54,7 @@ record CohortDiagnostics(List<CurvePoint> curves, List<CauseIncidence> incidence
                         grid == AgeGrid.DAYS
                                 ? ""
                                 : "ages in " + grid.words() + ", for " + days.size() + " different lives"),
+                fit.report(sample),
                 String.join("; ", cautions));
     }
 

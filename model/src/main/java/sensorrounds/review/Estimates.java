@@ -30,6 +30,7 @@ import sensorrounds.survival.CohortLife;
 import sensorrounds.survival.CurvePoint;
 import sensorrounds.survival.CurvePoint.Method;
 import sensorrounds.survival.Curves;
+import sensorrounds.survival.FitLine;
 import sensorrounds.survival.LifeLaw;
 import sensorrounds.survival.LifetimeSample;
 
@@ -38,6 +39,7 @@ import sensorrounds.survival.LifetimeSample;
  *
  * @param laws law of life in use, by cohort; cohorts without one are missing
  * @param fits one line per cohort for the tables
+ * @param reports what every fit says of itself
  * @param curves curves of every cohort
  * @param incidence shares ended by each cause, of every cohort
  * @param comparisons whether the cohorts differ, for each way of dividing the sensors
@@ -50,6 +52,7 @@ public record Estimates(
         WakeModel wake,
         Map<String, LifeLaws.Law> laws,
         List<CohortFit> fits,
+        List<FitLine> reports,
         List<CurvePoint> curves,
         List<CauseIncidence> incidence,
         List<CohortComparison> comparisons,
@@ -74,11 +77,14 @@ public record Estimates(
                 .fit(samples, preventiveShares);
         Map<String, LifeLaws.Law> laws = new HashMap<>();
         List<CohortFit> fits = new ArrayList<>();
+        List<FitLine> reports = new ArrayList<>();
         List<CurvePoint> curves = new ArrayList<>();
         List<CauseIncidence> incidence = new ArrayList<>();
         ladder.forEach((cohort, result) -> {
             CohortDiagnostics beside =
                     CohortDiagnostics.of(cohort, cohorts.get(cohort), settings.preventiveWarningShare());
+            reports.add(new FitLine("Weibull law of life", cohort, result.own()));
+            reports.add(new FitLine("curve without a shape", cohort, beside.report()));
             fits.add(result.fit().with(beside.npmle()).noted(beside.caution()));
             curves.addAll(beside.curves());
             incidence.addAll(beside.incidence());
@@ -93,18 +99,21 @@ public record Estimates(
                             cohort, Method.WEIBULL, w, cohorts.get(cohort).sample())));
         });
         Climates climates = Climates.of(counts.temperatures(), settings.season());
+        VehicleFits vehicles = VehicleFits.of(counts.sample(), climates);
+        vehicles.reports().forEach((fit, report) -> reports.add(new FitLine(fit, CohortLadder.POOL, report)));
         return new Estimates(
                 settings,
                 WakeModel.fit(counts.wake(), settings.condition()),
                 laws,
                 List.copyOf(fits),
+                List.copyOf(reports),
                 List.copyOf(curves),
                 List.copyOf(incidence),
                 CohortComparer.compare(counts),
                 PeerRates.fit(counts.peers(), settings.recurrence()),
                 climates,
                 counts.fittedParts(),
-                VehicleFits.of(counts.sample(), climates));
+                vehicles);
     }
 
     /** The cohort's own law, or the pool's for a cohort met only among sensors of unknown origin. */

@@ -32,12 +32,16 @@ public final class MonthTemperatures implements Serializable {
         Set<String> counted = new HashSet<>();
         for (SensorLife life : history.lives()) {
             for (LifeReading reading : life.readings()) {
-                if (reading.ambientCelsius() != null && counted.add(reading.visitId() + '@' + reading.day())) {
+                if (reading.ambientCelsius() != null && counted.add(visit(reading))) {
                     add(history.vehicle().depot(), reading.day().getMonth(), reading.ambientCelsius());
                 }
             }
         }
         return this;
+    }
+
+    private static String visit(LifeReading reading) {
+        return reading.visitId() == null ? reading.day().toString() : reading.visitId();
     }
 
     /** @param depot null when not known */

@@ -248,6 +248,6 @@ public final class CohortLadder {
                 choice.note(),
                 NpmleCheck.NOT_RUN,
                 LawInUse.of(choice.life(), own.aicGain(), choice.shares()));
-        return new CohortLife(choice.rung(), choice.life(), weibull, fit);
+        return new CohortLife(choice.rung(), choice.life(), weibull, fit, plain.report());
     }
 }

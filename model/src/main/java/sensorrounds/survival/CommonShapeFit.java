@@ -1,7 +1,6 @@
 package sensorrounds.survival;
 
 import java.io.Serializable;
-import sensorrounds.survival.ParametricFit.Status;
 
 /**
  * What came of a {@link CommonShapeFitter}. Asking a failed fit for its shape throws.
@@ -15,7 +14,7 @@ import sensorrounds.survival.ParametricFit.Status;
  * @param iterations Newton steps
  */
 public record CommonShapeFit(
-        Status status,
+        FitStatus status,
         String cause,
         int cohorts,
         double failures,
@@ -23,12 +22,12 @@ public record CommonShapeFit(
         double varianceOrNaN,
         int iterations)
         implements Serializable {
-    static CommonShapeFit failed(Status status, int cohorts, double failures, int iterations, String cause) {
+    static CommonShapeFit failed(FitStatus status, int cohorts, double failures, int iterations, String cause) {
         return new CommonShapeFit(status, cause, cohorts, failures, Double.NaN, Double.NaN, iterations);
     }
 
     public boolean converged() {
-        return status == Status.CONVERGED;
+        return status == FitStatus.CONVERGED;
     }
 
     /** The shape all cohorts have in common. */

@@ -7,7 +7,6 @@ import sensorrounds.numeric.Maximum;
 import sensorrounds.numeric.NewtonMaximizer;
 import sensorrounds.numeric.Objective;
 import sensorrounds.survival.LifeLikelihood.Derivatives;
-import sensorrounds.survival.ParametricFit.Status;
 
 /**
  * One Weibull shape for several cohorts, each with a scale of its own (stratified fit), by the likelihood given alive at
@@ -74,11 +73,11 @@ public final class CommonShapeFitter {
         double failures = telling.stream().mapToDouble(LifetimeSample::failures).sum();
         if (telling.isEmpty()) {
             return CommonShapeFit.failed(
-                    Status.NO_FAILURES, 0, 0, 0, "no cohort has both a failure and time survived under observation");
+                    FitStatus.NO_FAILURES, 0, 0, 0, "no cohort has both a failure and time survived under observation");
         }
         if (telling.stream().noneMatch(sample -> sample.failures() > 1)) {
             return CommonShapeFit.failed(
-                    Status.ONE_FAILURE,
+                    FitStatus.ONE_FAILURE,
                     telling.size(),
                     failures,
                     0,
@@ -131,7 +130,7 @@ public final class CommonShapeFitter {
         double information = -maximum.at().hessian()[0][0];
         if (!(information >= LEAST_INFORMATION * failures) || Math.abs(logShape) > MAX_LOG_SHAPE - 2) {
             return CommonShapeFit.failed(
-                    Status.FLAT_LIKELIHOOD,
+                    FitStatus.FLAT_LIKELIHOOD,
                     strata.size(),
                     failures,
                     maximum.iterations(),
@@ -140,13 +139,13 @@ public final class CommonShapeFitter {
         }
         if (maximum.outcome() != Maximum.Outcome.CONVERGED) {
             return CommonShapeFit.failed(
-                    Status.NOT_CONVERGED,
+                    FitStatus.NOT_CONVERGED,
                     strata.size(),
                     failures,
                     maximum.iterations(),
                     "the search for a common shape ended with " + maximum.outcome());
         }
         return new CommonShapeFit(
-                Status.CONVERGED, "", strata.size(), failures, logShape, 1 / information, maximum.iterations());
+                FitStatus.CONVERGED, "", strata.size(), failures, logShape, 1 / information, maximum.iterations());
     }
 }

@@ -37,4 +37,9 @@ public final class Counted {
                 ? "the only life has not failed, so only a lower bound on life can be told"
                 : "none of " + lives(lives) + " failed, so only a lower bound on life can be told";
     }
+
+    /** Why nothing can be fitted to lives that were never watched. */
+    public static String emptyWindows(double lives) {
+        return "none of " + lives(lives) + " was under observation for any time; each left on the day it entered";
+    }
 }

@@ -17,6 +17,8 @@ public enum FitStatus {
     TOO_FEW_KNOWN,
     /** Too few vehicles have two lives and a failure. */
     NO_SETS,
+    /** All lives belong to one cluster, so that errors by cluster cannot be told. */
+    ONE_CLUSTER,
     /** A column is constant or follows from others. */
     COLLINEAR_COLUMN,
     /** Along a column the likelihood rises without end. */

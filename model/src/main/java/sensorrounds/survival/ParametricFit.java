@@ -8,11 +8,7 @@ import java.io.Serializable;
  */
 public final class ParametricFit implements Serializable {
     private final Family family;
-    private final Status status;
-    private final String cause;
-    private final int iterations;
-    private final double gradientNorm;
-    private final double condition;
+    private final FitReport report;
     private final double logLikelihood;
     private final double logScale;
     private final double logShape;
@@ -21,28 +17,9 @@ public final class ParametricFit implements Serializable {
     private final double covLogs;
     private final double z;
 
-    /** What came of a fit. */
-    public enum Status {
-        CONVERGED,
-        /** The sample is empty. */
-        NO_LIVES,
-        /** No life failed. */
-        NO_FAILURES,
-        /** One failure for two parameters. */
-        ONE_FAILURE,
-        /** No finite maximum, or a direction the data do not determine. */
-        FLAT_LIKELIHOOD,
-        /** The search ended without a maximum. */
-        NOT_CONVERGED
-    }
-
     ParametricFit(
             Family family,
-            Status status,
-            String cause,
-            int iterations,
-            double gradientNorm,
-            double condition,
+            FitReport report,
             double logLikelihood,
             double logScale,
             double logShape,
@@ -51,11 +28,7 @@ public final class ParametricFit implements Serializable {
             double covLogs,
             double z) {
         this.family = family;
-        this.status = status;
-        this.cause = cause;
-        this.iterations = iterations;
-        this.gradientNorm = gradientNorm;
-        this.condition = condition;
+        this.report = report;
         this.logLikelihood = logLikelihood;
         this.logScale = logScale;
         this.logShape = logShape;
@@ -69,31 +42,36 @@ public final class ParametricFit implements Serializable {
         return family;
     }
 
-    public Status status() {
-        return status;
+    /** What it says of itself, as every fit does. */
+    public FitReport report() {
+        return report;
+    }
+
+    public FitStatus status() {
+        return report.status();
     }
 
     public boolean converged() {
-        return status == Status.CONVERGED;
+        return report.converged();
     }
 
     /** Why there is no law, in words; empty when there is one. */
     public String cause() {
-        return cause;
+        return report.cause();
     }
 
     public int iterations() {
-        return iterations;
+        return report.iterations();
     }
 
     /** Largest derivative in standard units, per failure, where the search stopped; NaN when it never began. */
     public double gradientNorm() {
-        return gradientNorm;
+        return report.gradientNorm();
     }
 
     /** Condition (one-norm) of the information in standard units; infinite when it is not positive definite. */
     public double condition() {
-        return condition;
+        return report.condition();
     }
 
     /** Of T, so exact failures count by their density per unit of time; without the prior's share. */
@@ -179,7 +157,7 @@ public final class ParametricFit implements Serializable {
     private void requireConverged() {
         if (!converged()) {
             throw new IllegalStateException(
-                    "the " + family + " fit has no law: " + status + ", " + cause + "; ask converged() first");
+                    "the " + family + " fit has no law: " + status() + ", " + cause() + "; ask converged() first");
         }
     }
 }

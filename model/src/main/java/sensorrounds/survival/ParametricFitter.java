@@ -8,7 +8,6 @@ import sensorrounds.numeric.Objective;
 import sensorrounds.numeric.PositiveDefinite;
 import sensorrounds.numeric.StandardNormal;
 import sensorrounds.survival.LifeLikelihood.Derivatives;
-import sensorrounds.survival.ParametricFit.Status;
 
 /**
  * Maximum likelihood fit of a {@link Family} to lives under any mix of exact, right-, left- and interval-censored
@@ -100,13 +99,16 @@ public final class ParametricFitter {
     /** The fit; ask {@link ParametricFit#converged} before its law. */
     public ParametricFit fit(LifetimeSample sample) {
         if (!(sample.lives() > 0)) {
-            return failed(Status.NO_LIVES, "there are no lives");
+            return failed(sample, FitStatus.NO_LIVES, "there are no lives");
+        }
+        if (prior.isEmpty() && !(sample.exposure() > 0)) {
+            return failed(sample, FitStatus.EMPTY_WINDOWS, Counted.emptyWindows(sample.lives()));
         }
         if (prior.isEmpty() && !(sample.failures() > 0)) {
-            return failed(Status.NO_FAILURES, Counted.noFailures(sample.lives()));
+            return failed(sample, FitStatus.NO_FAILURES, Counted.noFailures(sample.lives()));
         }
         if (givenShape.isEmpty() && sample.failures() <= 1) {
-            return failed(Status.ONE_FAILURE, "a single failure cannot tell both a scale and a shape");
+            return failed(sample, FitStatus.ONE_FAILURE, "a single failure cannot tell both a scale and a shape");
         }
         double centre = centre(sample);
         LifeLikelihood likelihood = new LifeLikelihood(family.law(), sample, centre);
@@ -197,11 +199,13 @@ public final class ParametricFitter {
         boolean flat = inverse.map(v -> 1 / PositiveDefinite.oneNorm(v) < LEAST_INFORMATION * failures)
                 .orElse(true);
         if (flat || Math.abs(logShape) > MAX_LOG_SHAPE - 2 || Math.abs(logScale) > MAX_LOG_SCALE - 2) {
-            return failed(Status.FLAT_LIKELIHOOD, maximum.iterations(), gradient, condition, flatCause(sample));
+            return failed(
+                    sample, FitStatus.FLAT_LIKELIHOOD, maximum.iterations(), gradient, condition, flatCause(sample));
         }
         if (maximum.outcome() != Maximum.Outcome.CONVERGED) {
             return failed(
-                    Status.NOT_CONVERGED,
+                    sample,
+                    FitStatus.NOT_CONVERGED,
                     maximum.iterations(),
                     gradient,
                     condition,
@@ -215,11 +219,13 @@ public final class ParametricFitter {
         double slope = free ? 0 : -d.sk / d.ss;
         return new ParametricFit(
                 family,
-                Status.CONVERGED,
-                "",
-                maximum.iterations(),
-                gradient,
-                condition,
+                FitReport.of(
+                        sample.lives(),
+                        sample.failures(),
+                        sample.exposure(),
+                        maximum.iterations(),
+                        gradient,
+                        condition),
                 likelihood.at(logScale, logShape).value - centre * exactWeight(sample),
                 logScale + centre,
                 logShape,
@@ -245,13 +251,23 @@ public final class ParametricFitter {
                 + ": failure ages that (nearly) coincide or all fall into one interval are the usual cause";
     }
 
-    private ParametricFit failed(Status status, String cause) {
-        return failed(status, 0, Double.NaN, Double.NaN, cause);
+    private ParametricFit failed(LifetimeSample sample, FitStatus status, String cause) {
+        return failed(sample, status, 0, Double.NaN, Double.NaN, cause);
     }
 
-    private ParametricFit failed(Status status, int iterations, double gradient, double condition, String cause) {
+    private ParametricFit failed(
+            LifetimeSample sample, FitStatus status, int iterations, double gradient, double condition, String cause) {
         double none = Double.NaN;
-        return new ParametricFit(
-                family, status, cause, iterations, gradient, condition, none, none, none, none, none, none, none);
+        FitReport report = new FitReport(
+                status,
+                cause,
+                "",
+                sample.lives(),
+                sample.failures(),
+                sample.exposure(),
+                iterations,
+                gradient,
+                condition);
+        return new ParametricFit(family, report, none, none, none, none, none, none, none);
     }
 }

@@ -2,62 +2,59 @@ package sensorrounds.survival;
 
 import java.io.Serializable;
 import java.util.List;
-import sensorrounds.survival.ParametricFit.Status;
 
 /**
  * What came of a {@link PiecewiseExponentialFitter}: a hazard for each band of ages with the covariance of their logs, or
  * the reason why there is none. It answers only for ages something was under observation at.
  */
 public final class PiecewiseExponentialFit implements Serializable {
-    private final Status status;
-    private final String cause;
+    private final FitReport report;
     private final List<HazardBand> bands;
     private final double[][] covariance;
     private final double logLikelihood;
     private final double lastAge;
-    private final int iterations;
     private final double z;
 
     PiecewiseExponentialFit(
-            Status status,
-            String cause,
+            FitReport report,
             List<HazardBand> bands,
             double[][] covariance,
             double logLikelihood,
             double lastAge,
-            int iterations,
             double z) {
-        this.status = status;
-        this.cause = cause;
+        this.report = report;
         this.bands = bands;
         this.covariance = covariance;
         this.logLikelihood = logLikelihood;
         this.lastAge = lastAge;
-        this.iterations = iterations;
         this.z = z;
     }
 
-    static PiecewiseExponentialFit failed(Status status, String cause, int iterations) {
-        return new PiecewiseExponentialFit(
-                status, cause, List.of(), new double[0][0], Double.NaN, Double.NaN, iterations, Double.NaN);
+    static PiecewiseExponentialFit failed(FitReport report) {
+        return new PiecewiseExponentialFit(report, List.of(), new double[0][0], Double.NaN, Double.NaN, Double.NaN);
     }
 
-    public Status status() {
-        return status;
+    /** What it says of itself, as every fit does. */
+    public FitReport report() {
+        return report;
+    }
+
+    public FitStatus status() {
+        return report.status();
     }
 
     public boolean converged() {
-        return status == Status.CONVERGED;
+        return report.converged();
     }
 
     /** Why there is no hazard, in words; empty when there is one. */
     public String cause() {
-        return cause;
+        return report.cause();
     }
 
     /** Newton steps; 0 when the rates have a closed form. */
     public int iterations() {
-        return iterations;
+        return report.iterations();
     }
 
     /** Of T, so exact failures count by their density per unit of time. */
@@ -132,7 +129,7 @@ public final class PiecewiseExponentialFit implements Serializable {
     private void requireConverged() {
         if (!converged()) {
             throw new IllegalStateException(
-                    "there is no hazard by bands: " + status + ", " + cause + "; ask converged() first");
+                    "there is no hazard by bands: " + status() + ", " + cause() + "; ask converged() first");
         }
     }
 }

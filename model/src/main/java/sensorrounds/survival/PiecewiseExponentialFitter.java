@@ -10,7 +10,6 @@ import sensorrounds.numeric.NewtonMaximizer;
 import sensorrounds.numeric.Objective;
 import sensorrounds.numeric.PositiveDefinite;
 import sensorrounds.numeric.StandardNormal;
-import sensorrounds.survival.ParametricFit.Status;
 
 /**
  * A hazard that is constant within bands of ages, by maximum likelihood given alive at entry, for any mix of exact,
@@ -65,10 +64,13 @@ public final class PiecewiseExponentialFitter {
     /** The fit; ask {@link PiecewiseExponentialFit#converged} before its bands. */
     public PiecewiseExponentialFit fit(LifetimeSample sample) {
         if (!(sample.lives() > 0)) {
-            return PiecewiseExponentialFit.failed(Status.NO_LIVES, "there are no lives", 0);
+            return refused(sample, FitStatus.NO_LIVES, "there are no lives");
+        }
+        if (!(sample.exposure() > 0)) {
+            return refused(sample, FitStatus.EMPTY_WINDOWS, Counted.emptyWindows(sample.lives()));
         }
         if (!(sample.failures() > 0)) {
-            return PiecewiseExponentialFit.failed(Status.NO_FAILURES, Counted.noFailures(sample.lives()), 0);
+            return refused(sample, FitStatus.NO_FAILURES, Counted.noFailures(sample.lives()));
         }
         BandLikelihood likelihood = merged(sample);
         double[] survived = likelihood.survived();
@@ -218,20 +220,26 @@ public final class PiecewiseExponentialFitter {
         boolean flat = inverse.map(
                         v -> 1 / PositiveDefinite.oneNorm(v) < LEAST_INFORMATION * Math.min(1, sample.failures()))
                 .orElse(true);
+        double condition = inverse.map(v -> PositiveDefinite.oneNorm(v) * PositiveDefinite.oneNorm(information))
+                .orElse(Double.POSITIVE_INFINITY);
+        double gradient = 0;
+        for (int j = 0; j < n; j++) {
+            gradient = Math.max(gradient, rates[j] > 0 ? Math.abs(at.gradient()[j]) / sample.failures() : 0);
+        }
+        Ended ended = new Ended(sample, steps, gradient, condition);
         if (flat) {
-            return PiecewiseExponentialFit.failed(
-                    Status.FLAT_LIKELIHOOD,
+            return ended.failed(
+                    FitStatus.FLAT_LIKELIHOOD,
                     "the likelihood does not determine the hazard from age " + likelihood.edge(loosest(rates, inverse))
                             + " to "
                             + likelihood.edge(loosest(rates, inverse) + 1)
                             + ": failure intervals that always span the same"
                             + " bands, or a band that nobody was seen to survive a part of, are the usual cause; take"
-                            + " fewer bands",
-                    steps);
+                            + " fewer bands");
         }
         if (outcome != Maximum.Outcome.CONVERGED) {
-            return PiecewiseExponentialFit.failed(
-                    Status.NOT_CONVERGED, "the search ended with " + outcome + " after " + steps + " steps", steps);
+            return ended.failed(
+                    FitStatus.NOT_CONVERGED, "the search ended with " + outcome + " after " + steps + " steps");
         }
         double z = StandardNormal.quantile((1 + level) / 2);
         double[][] expected = likelihood.expected(rates);
@@ -252,6 +260,30 @@ public final class PiecewiseExponentialFitter {
             bands.add(new HazardBand(likelihood.edge(j), likelihood.edge(j + 1), rate, survived[j], expected[0][j]));
         }
         return new PiecewiseExponentialFit(
-                Status.CONVERGED, "", List.copyOf(bands), covariance, at.value(), sample.lastAge(), steps, z);
+                ended.report(FitStatus.CONVERGED, ""), List.copyOf(bands), covariance, at.value(), sample.lastAge(), z);
+    }
+
+    private static PiecewiseExponentialFit refused(LifetimeSample sample, FitStatus status, String cause) {
+        return new Ended(sample, 0, Double.NaN, Double.NaN).failed(status, cause);
+    }
+
+    /** Where a search ended. */
+    private record Ended(LifetimeSample sample, int steps, double gradient, double condition) {
+        FitReport report(FitStatus status, String cause) {
+            return new FitReport(
+                    status,
+                    cause,
+                    "",
+                    sample.lives(),
+                    sample.failures(),
+                    sample.exposure(),
+                    steps,
+                    gradient,
+                    condition);
+        }
+
+        PiecewiseExponentialFit failed(FitStatus status, String cause) {
+            return PiecewiseExponentialFit.failed(report(status, cause));
+        }
     }
 }

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import sensorrounds.survival.FitReport;
+import sensorrounds.survival.FitStatus;
+import sensorrounds.survival.LifetimeSample;
 
 /**
  * What came of {@link Turnbull}: the innermost intervals with their masses, how sure it is that they are the maximum, or
@@ -63,6 +66,24 @@ public final class TurnbullFit {
 
     public boolean converged() {
         return status == Status.CONVERGED;
+    }
+
+    /**
+     * What it says of itself, as every fit does. What certifies its maximum is the gap, so it has neither gradient nor condition.
+     *
+     * @param sample the lives it was fitted to
+     */
+    public FitReport report(LifetimeSample sample) {
+        return new FitReport(
+                FitStatus.valueOf(status.name()),
+                cause(),
+                "",
+                sample.lives(),
+                sample.failures(),
+                sample.exposure(),
+                iterations(),
+                Double.NaN,
+                Double.NaN);
     }
 
     /** Why there is no curve, in words; empty when there is one. */

@@ -40,6 +40,44 @@ class IncidenceComparisonTest {
         return CauseSample.of(CAUSES, lives);
     }
 
+    /**
+     * Two units a group, A: battery at 2, alive at 3. B: first damage at 1, alive at 3. The unit ended by damage stays in the risk set,
+     * so at 2 each group counts 2 of 4: A has 1 where 1/2 was expected. Each of the four counts 1/8 of the variance of that end at its
+     * group, 1/8 + 1/8 in all, as in the log-rank test. That B's damage fell when it did moves what B counts at 2: by the delta
+     * method (2 x 1/4)^2 x 1/4 = 1/16 more. So the statistic is (1/2)^2 / (5/16) = 4/5; without the damage (1/2)^2 / (1/4) = 1.
+     */
+    @Test
+    void oneEndOfEachCauseOnPaper() {
+        List<EndedLife<Cause>> a = List.of(EndedLife.by(Cause.BATTERY, 0, 2), EndedLife.censored(0, 3));
+        List<EndedLife<Cause>> b = List.of(EndedLife.by(Cause.DAMAGE, 0, 1), EndedLife.censored(0, 3));
+        assertThat(GrayTest.of(List.of(sample(a), sample(b)), Cause.BATTERY).statistic())
+                .isCloseTo(0.8, within(1e-12));
+        List<EndedLife<Cause>> sound = List.of(EndedLife.censored(0, 3), EndedLife.censored(0, 3));
+        assertThat(GrayTest.of(List.of(sample(a), sample(sound)), Cause.BATTERY).statistic())
+                .isCloseTo(1, within(1e-12));
+    }
+
+    /**
+     * x = 1: battery at 1, alive at 4. x = 0: damage at 2, battery at 3. The damaged one stays at risk, so with u = exp(b) the
+     * likelihood is u / (2 + 2 u) times 1 / (2 + u), and 1 / (1 + u) = u / (2 + u) has the root u = sqrt(2). Taken out
+     * of the risk set, as for the hazard of the cause alone, it would leave 1 / (1 + u) = u / (1 + u): no difference.
+     */
+    @Test
+    void regressionOnIncidenceOnPaper() {
+        List<EndedLife<Cause>> lives = List.of(
+                EndedLife.by(Cause.BATTERY, 0, 1),
+                EndedLife.censored(0, 4),
+                EndedLife.by(Cause.DAMAGE, 0, 2),
+                EndedLife.by(Cause.BATTERY, 0, 3));
+        double[][] x = {{1}, {1}, {0}, {0}};
+        FineGrayFit fit = FineGray.of(Cause.BATTERY).fit(List.of("x"), lives, x);
+        assertThat(fit.values()[0]).isCloseTo(Math.log(2) / 2, within(1e-9));
+        boolean[] failed = {true, false, false, true};
+        CoxFit hazard = CoxFitter.withDefaults()
+                .fit(CoxSample.of(List.of("x"), new double[4], new double[] {1, 4, 2, 3}, failed, x));
+        assertThat(hazard.values()[0]).isCloseTo(0, within(1e-9));
+    }
+
     @Test
     void groupsThatDifferAreFoundAndGroupsThatDoNotAreNot() {
         assertThat(GrayTest.of(List.of(sample(lives(1, 300, 1)), sample(lives(2, 300, 2))), Cause.BATTERY)

@@ -49,6 +49,30 @@ class RankTestsTest {
         assertThat(result.rows().get(0).expected()).isNaN();
     }
 
+    /**
+     * By hand: A failed in (0, 1] and alive at 1; B twice alive at 1. S(1) = 3/4, so with L = log(4/3) a failure scores
+     * (0 - S log S) / (1 - S) = 3 L and a survivor -L: A has 2 L. Permuted over the groups its variance is
+     * 2 x 2 / (4 x 3) x (9 + 3) L^2 = 4 L^2. By the hazard x = L instead: with y = 1 / (4/3 - 1) = 3 the information of A's effect
+     * is L - L 3 (1 - 4 L), that with the hazard 1 - 3 (1 - 4 L), that of the hazard y (1 + y) = 12: V = 2 L - 1/3.
+     */
+    @Test
+    void fourIntervalsSolvedByHand() {
+        List<Group> groups = List.of(
+                group("A", Lifetime.interval(0, 0, 1), Lifetime.censored(0, 1)),
+                group("B", Lifetime.censored(0, 1), Lifetime.censored(0, 1)));
+        double l = Math.log(4 / 3.0);
+        ComparisonResult permuted = IntervalScoreTest.withDefaults()
+                .with(IntervalScores.FINKELSTEIN)
+                .test(groups);
+        assertThat(permuted.rows().get(0).observed() - permuted.rows().get(0).expected())
+                .isCloseTo(2 * l, within(1e-9));
+        assertThat(permuted.chiSquare()).isCloseTo(1, within(1e-9));
+        ComparisonResult hazards = HazardScoreTest.withDefaults().test(groups);
+        assertThat(hazards.rows().get(0).observed() - hazards.rows().get(0).expected())
+                .isCloseTo(2 * l, within(1e-9));
+        assertThat(hazards.chiSquare()).isCloseTo(4 * l * l / (2 * l - 1 / 3.0), within(1e-8));
+    }
+
     /** By hand: A 1, 3+; B 2, 4. Ages 1, 2, 4 with 2, 1, 0 of 4, 3, 1 at risk from A: O 1, E 5/6, V 1/4 + 2/9. */
     @Test
     void fourLivesSolvedByHand() {

@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
-import sensorrounds.survival.ParametricFit.Status;
 
 class CommonShapeFitterTest {
     private static final CommonShapeFitter FITTER = CommonShapeFitter.withDefaults();
@@ -124,11 +123,11 @@ class CommonShapeFitterTest {
         assertThat(FITTER.fit(fleet).shape()).isEqualTo(shape);
 
         CommonShapeFit none = FITTER.fit(fleet.subList(2, 5));
-        assertThat(none.status()).isEqualTo(Status.NO_FAILURES);
+        assertThat(none.status()).isEqualTo(FitStatus.NO_FAILURES);
         assertThatThrownBy(none::shape).hasMessageContaining("NO_FAILURES");
         LifetimeSample one = LifetimeSample.of(List.of(Lifetime.exact(0, 400), Lifetime.censored(0, 500)));
-        assertThat(FITTER.fit(List.of(one, one)).status()).isEqualTo(Status.ONE_FAILURE);
+        assertThat(FITTER.fit(List.of(one, one)).status()).isEqualTo(FitStatus.ONE_FAILURE);
         LifetimeSample coincident = LifetimeSample.of(List.of(new Lifetime(0, 400, 400, 5)));
-        assertThat(FITTER.fit(List.of(coincident)).status()).isEqualTo(Status.FLAT_LIKELIHOOD);
+        assertThat(FITTER.fit(List.of(coincident)).status()).isEqualTo(FitStatus.FLAT_LIKELIHOOD);
     }
 }

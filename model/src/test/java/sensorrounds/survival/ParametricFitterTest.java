@@ -10,7 +10,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import sensorrounds.survival.LifeLikelihood.Derivatives;
-import sensorrounds.survival.ParametricFit.Status;
 import sensorrounds.survival.ParametricFitter.ScalePrior;
 
 /** Identities, closed forms and refusals; agreement with other programs is in ParametricReferenceTest. */
@@ -161,34 +160,39 @@ class ParametricFitterTest {
     @Test
     void degenerateInputIsNamedAndGivesNoLaw() {
         LifetimeSample none = LifetimeSample.of(List.of());
-        refused(WEIBULL.fit(none), Status.NO_LIVES, "no lives");
-        refused(WEIBULL.fit(LifetimeSample.of(List.of(Lifetime.censored(0, 500)))), Status.NO_FAILURES, "lower bound");
+        refused(WEIBULL.fit(none), FitStatus.NO_LIVES, "no lives");
+        refused(
+                WEIBULL.fit(LifetimeSample.of(List.of(Lifetime.censored(0, 500)))),
+                FitStatus.NO_FAILURES,
+                "lower bound");
         refused(
                 WEIBULL.fit(LifetimeSample.of(List.of(Lifetime.exact(0, 400), Lifetime.censored(0, 500)))),
-                Status.ONE_FAILURE,
+                FitStatus.ONE_FAILURE,
                 "single failure");
         // All fail at one age: the shape runs to infinity.
         refused(
                 WEIBULL.fit(LifetimeSample.of(List.of(new Lifetime(0, 400, 400, 5), Lifetime.censored(0, 300)))),
-                Status.FLAT_LIKELIHOOD,
+                FitStatus.FLAT_LIKELIHOOD,
                 "no finite maximum");
         // All fail within one interval: any law with all its mass there is as good.
         refused(
                 WEIBULL.fit(LifetimeSample.of(List.of(new Lifetime(0, 100, 800, 9)))),
-                Status.FLAT_LIKELIHOOD,
+                FitStatus.FLAT_LIKELIHOOD,
                 "one interval");
         // Each was good on the day it entered, the only day it was seen good, and failed at once: no scale is too
         // short.
         refused(
                 WEIBULL.fit(
                         LifetimeSample.of(List.of(Lifetime.interval(300, 300, 600), Lifetime.interval(500, 500, 900)))),
-                Status.FLAT_LIKELIHOOD,
+                FitStatus.FLAT_LIKELIHOOD,
                 "failures");
-        // Entered and left on one day: no exposure, no failure.
-        refused(WEIBULL.fit(LifetimeSample.of(List.of(Lifetime.censored(9, 9)))), Status.NO_FAILURES, "failed");
+        refused(
+                WEIBULL.fit(LifetimeSample.of(List.of(Lifetime.censored(9, 9)))),
+                FitStatus.EMPTY_WINDOWS,
+                "left on the day it entered");
     }
 
-    private static void refused(ParametricFit fit, Status status, String words) {
+    private static void refused(ParametricFit fit, FitStatus status, String words) {
         assertThat(fit.status()).as(fit.cause()).isEqualTo(status);
         assertThat(fit.cause()).contains(words);
         assertThatThrownBy(fit::life).isInstanceOf(IllegalStateException.class).hasMessageContaining(status.name());

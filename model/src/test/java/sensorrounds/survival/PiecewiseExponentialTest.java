@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sensorrounds.numeric.Objective;
-import sensorrounds.survival.ParametricFit.Status;
 
 class PiecewiseExponentialTest {
     private static final double YEAR = 365.25;
@@ -181,14 +180,14 @@ class PiecewiseExponentialTest {
     @Test
     void degenerateInputIsNamed() {
         PiecewiseExponentialFitter fitter = PiecewiseExponentialFitter.withBands(500);
-        assertThat(fitter.fit(LifetimeSample.of(List.of())).status()).isEqualTo(Status.NO_LIVES);
+        assertThat(fitter.fit(LifetimeSample.of(List.of())).status()).isEqualTo(FitStatus.NO_LIVES);
         PiecewiseExponentialFit alive = fitter.fit(LifetimeSample.of(List.of(Lifetime.censored(0, 900))));
-        assertThat(alive.status()).isEqualTo(Status.NO_FAILURES);
+        assertThat(alive.status()).isEqualTo(FitStatus.NO_FAILURES);
         assertThatThrownBy(alive::bands).hasMessageContaining("NO_FAILURES");
         // Nobody was seen to survive: no rate is too high.
         assertThat(fitter.fit(LifetimeSample.of(List.of(Lifetime.interval(0, 0, 300))))
                         .status())
-                .isEqualTo(Status.FLAT_LIKELIHOOD);
+                .isEqualTo(FitStatus.FLAT_LIKELIHOOD);
         assertThatThrownBy(() -> PiecewiseExponentialFitter.withBands(300, 200)).hasMessageContaining("ascending");
         assertThatThrownBy(() -> PiecewiseExponentialFitter.withBands(Double.NaN))
                 .hasMessageContaining("ascending");
