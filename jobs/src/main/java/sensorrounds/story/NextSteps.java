@@ -116,8 +116,7 @@ final class NextSteps {
 
     /** What is to be looked at first is not to be replaced whatever the look says. */
     private String unless() {
-        Optional<StoredRow> first =
-                facts.rows("suspects").stream().findFirst().filter(s -> s.has("sensor_id"));
+        Optional<StoredRow> first = facts.rows("suspects").stream().findFirst().filter(s -> s.has("sensor_id"));
         return first.flatMap(s -> facts.rows("ranked-replacements").stream()
                         .filter(r -> r.is("advice", "REPLACE_NOW") && r.is("sensor_id", s.text("sensor_id")))
                         .findFirst())
