@@ -51,6 +51,13 @@ final class ExplainCommand implements Callable<Integer> {
     private String out;
 
     @Option(
+            names = "--width",
+            paramLabel = "COLUMNS",
+            defaultValue = "${env:COLUMNS:-100}",
+            description = "Longest line to print, 40 to 120. Default: the width of the terminal, else 100.")
+    private int width;
+
+    @Option(
             names = "--html",
             paramLabel = "FILE",
             description = "Write the page as HTML to this file, in place of printing it.")
@@ -63,7 +70,7 @@ final class ExplainCommand implements Callable<Integer> {
             spec.commandLine().getErr().println("Found by its number plate or VIN.");
         }
         if (html == null) {
-            spec.commandLine().getOut().print(explain.text());
+            spec.commandLine().getOut().print(explain.text(width));
         } else {
             write(explain.html());
             spec.commandLine().getOut().println("Page: " + html);

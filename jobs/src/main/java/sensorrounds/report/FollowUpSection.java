@@ -10,6 +10,8 @@ import sensorrounds.history.FollowUp;
 /** Section 5: repairs whose cure is still to be proven. Names vehicles and visits, never technicians. */
 final class FollowUpSection implements Section {
     private static final int BACK_WITHIN_DAYS = 365;
+    /** A proof takes 20 minutes of driving. Common practice, no source. */
+    private static final int OVERDUE_AFTER_DAYS = 30;
 
     @Override
     public String id() {
@@ -31,7 +33,8 @@ final class FollowUpSection implements Section {
         return "A warning that is off after clearing codes says only that the system has not yet had time to find the fault "
                 + "again. It is proven to have stayed off once the vehicle was driven at least as long as the system may take "
                 + "to detect. That is no cure for good: where the warning came back later, the days until then are "
-                + "given. Open ones come first, the oldest at the top; then those after which the warning came back.";
+                + "given. Open ones come first, the oldest at the top, overdue when open for more than "
+                + OVERDUE_AFTER_DAYS + " days; then those after which the warning came back.";
     }
 
     @Override
@@ -95,7 +98,12 @@ final class FollowUpSection implements Section {
                         (h1, f) ->
                                 Cells.vehicle(h1, f.vehicleId(), data.depots().get(f.vehicleId())))
                 .column("State", (h1, f) -> {
-                    h1.element("span", Words.of(f.state()), "class", f.state() == FollowUp.State.OPEN ? "key" : "owed");
+                    boolean overdue = f.state() == FollowUp.State.OPEN && daysOpen(f, asOf) > OVERDUE_AFTER_DAYS;
+                    h1.element(
+                            "span",
+                            overdue ? "overdue" : Words.of(f.state()),
+                            "class",
+                            f.state() == FollowUp.State.OPEN ? "key" : "owed");
                     h1.element("span", f.standing(), "class", "under");
                 })
                 .column("Repaired", f -> Cells.key(f.repairedOn()), (h1, f) -> {

@@ -94,10 +94,16 @@ final class RecurringSection implements Section {
         h.element(
                 "p",
                 Format.count(v.episodes(), "episode") + ", " + Format.count(v.returnsAfterRepair(), "return")
-                        + " after work, in " + Format.fixed(v.exposureYears(), 1) + " years: "
-                        + Format.fixed(v.ratePerYear(), 1) + " a year as counted, "
-                        + Format.fixed(v.shrunkRatePerYear(), 1)
-                        + " drawn towards its peers. Chance that it lies above them: "
+                        + " after work before they were seen off, in " + Format.fixed(v.exposureYears(), 1) + " years"
+                        + (v.driven() == null
+                                ? ""
+                                : " and " + Format.whole(Math.round(v.driven().km())) + " km") + ": "
+                        + Format.fixed(v.ratePerYear(), 1) + " a year as counted"
+                        + (v.driven() == null
+                                ? ""
+                                : ", " + Format.fixed(v.driven().per10000Km(), 1) + " in 10 000 km")
+                        + "; " + Format.fixed(v.shrunkRatePerYear(), 1)
+                        + " a year drawn towards its peers. Chance that it lies above them: "
                         + Format.chance(v.probabilityAbovePeers()) + ".");
         if (v.followUpOpen()) {
             h.element("p", "The last work is not yet proven by a drive.", "class", "owed");

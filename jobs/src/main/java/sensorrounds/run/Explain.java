@@ -63,9 +63,13 @@ public final class Explain {
         return byIdentity;
     }
 
-    /** For the terminal. */
-    public String text() {
-        return PageText.of(page);
+    /**
+     * For the terminal.
+     *
+     * @param columns width of the terminal
+     */
+    public String text(int columns) {
+        return PageText.of(page, columns);
     }
 
     /** A page that stands alone. */

@@ -45,10 +45,15 @@ final class InShort {
         String story = r.orEmpty("story");
         int next = story.indexOf(" Next: ");
         String told = next < 0 ? story : story.substring(0, next);
-        return told + " In " + Say.figure(r.number("exposure_years"), 1) + " years "
-                + Say.figure(r.number("rate_per_year"), 1) + " a year, drawn towards its peers "
-                + Say.figure(r.number("shrunk_rate_per_year"), 1) + "; the chance that it lies above its peers is "
-                + Say.chance(r.number("probability_above_peers")) + ".";
+        boolean driven = r.has("exposure_km");
+        return told + " Over all " + Say.figure(r.number("exposure_years"), 1) + " years"
+                + (driven ? " and " + Say.grouped(r.number("exposure_km")) + " km" : "") + ": "
+                + Say.figure(r.number("rate_per_year"), 1) + " warnings a year"
+                + (driven ? ", " + Say.figure(r.number("rate_per_10000_km"), 1) + " in 10\u00a0000 km" : "")
+                + ". Drawn towards its peers, so that a short history cannot shout, that is "
+                + Say.figure(r.number("shrunk_rate_per_year"), 1)
+                + " a year; the chance that it warns more often than they do on average is "
+                + Say.sure(r.number("probability_above_peers")) + ".";
     }
 
     private String pressureWarnings() {

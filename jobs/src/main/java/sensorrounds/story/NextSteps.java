@@ -103,7 +103,7 @@ final class NextSteps {
         }
         List<String> now = advised("REPLACE_NOW");
         if (!now.isEmpty()) {
-            step("Replace now", Say.and(now) + (now.size() > 1 ? ", at one stop" : "") + stopSaving());
+            step("Replace now", Say.and(now) + (now.size() > 1 ? ", at one stop" : "") + stopSaving() + unless());
         }
         advised("CHECK_PLACE_FIRST")
                 .forEach(place -> step(
@@ -112,6 +112,16 @@ final class NextSteps {
         later("AT_NEXT_STOP", "When the vehicle stands anyway" + booked(), "; not worth a stop of its own");
         later("AT_SEASONAL_CHANGE", "When that set is fitted again", "");
         later("WHEN_OFF", "When the wheel is off anyway", "");
+    }
+
+    /** What is to be looked at first is not to be replaced whatever the look says. */
+    private String unless() {
+        Optional<StoredRow> first = facts.rows("suspects").stream().findFirst().filter(s -> s.has("sensor_id"));
+        return first.flatMap(s -> facts.rows("ranked-replacements").stream()
+                        .filter(r -> r.is("advice", "REPLACE_NOW") && r.is("sensor_id", s.text("sensor_id")))
+                        .findFirst())
+                .map(r -> ". Leave " + r.place() + " if the look above clears it")
+                .orElse("");
     }
 
     private void later(String advice, String when, String remark) {

@@ -4,19 +4,34 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 
-/** Writes a page for the terminal: plain text, no colours, no line longer than 100 characters. */
+/** Writes a page for the terminal: plain text, no colours, no line longer than the terminal is wide. */
 public final class PageText {
-    static final int WIDTH = 100;
+    /** Width where the terminal does not tell its own. */
+    public static final int WIDTH = 100;
+
+    private static final int NARROWEST = 40;
+    /** Longer lines tire the eye. */
+    private static final int WIDEST = 120;
+
     /** A unit stays on the line of its figure. */
     private static final Pattern UNIT = Pattern.compile("(?<=\\d) (%|km|°C|kPa|min|V|days|years|tries)(?=\\W|$)");
 
     private final StringBuilder out = new StringBuilder();
 
-    private PageText() {}
+    private final int width;
 
-    /** The page as text, ending with a line break. */
+    private PageText(int width) {
+        this.width = width;
+    }
+
+    /** The page as text of the common width, ending with a line break. */
     public static String of(Page page) {
-        PageText text = new PageText();
+        return of(page, WIDTH);
+    }
+
+    /** @param columns of the terminal; 40 to 120 are used */
+    public static String of(Page page, int columns) {
+        PageText text = new PageText(Math.max(NARROWEST, Math.min(WIDEST, columns)));
         text.line("Vehicle " + harmless(page.vehicleId()));
         text.wrapped(page.under(), "", "");
         for (Page.Part part : page.parts()) {
@@ -65,7 +80,7 @@ public final class PageText {
         while (from < widths.length) {
             List<Integer> columns = new ArrayList<>(List.of(0));
             int width = widths[0];
-            while (from < widths.length && (columns.size() == 1 || width + 2 + widths[from] <= WIDTH - 2)) {
+            while (from < widths.length && (columns.size() == 1 || width + 2 + widths[from] <= this.width - 2)) {
                 width += 2 + widths[from];
                 columns.add(from++);
             }
@@ -91,7 +106,7 @@ public final class PageText {
         int start = row.length();
         for (String word : UNIT.matcher(harmless(text)).replaceAll("\u00a0$1").split(" ")) {
             String rest = word;
-            if (row.length() > start && row.length() + 1 + rest.length() > WIDTH) {
+            if (row.length() > start && row.length() + 1 + rest.length() > width) {
                 line(row.toString());
                 row = new StringBuilder(hang);
                 start = row.length();
@@ -99,8 +114,8 @@ public final class PageText {
             if (row.length() > start) {
                 row.append(' ');
             }
-            while (row.length() + rest.length() > WIDTH) {
-                int room = WIDTH - row.length();
+            while (row.length() + rest.length() > width) {
+                int room = width - row.length();
                 line(row + rest.substring(0, room));
                 rest = rest.substring(room);
                 row = new StringBuilder(hang);

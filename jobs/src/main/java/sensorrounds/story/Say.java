@@ -41,6 +41,11 @@ final class Say {
         return p < 0.0995 ? figure(100 * p, 1) + " %" : figure(100 * p, 0) + " %";
     }
 
+    /** As {@link #chance}, and never quite certain. */
+    static String sure(double p) {
+        return p > 0.99 ? "> 99 %" : chance(p);
+    }
+
     static String plain(double x) {
         return x == Math.rint(x) ? Long.toString((long) x) : Double.toString(x);
     }

@@ -26,6 +26,15 @@ public final class RecurringVehicles {
                             "Times the warning was there again after work.",
                             RecurringVehicle::returnsAfterRepair),
                     number("exposure_years", "Years under observation.", RecurringVehicle::exposureYears),
+                    number(
+                            "exposure_km",
+                            "Distance driven from the first odometer reading to the last; null where the odometer does not"
+                                    + " tell.",
+                            v -> v.driven() == null ? null : v.driven().km()),
+                    number(
+                            "rate_per_10000_km",
+                            "Episodes and returns seen between these readings, by 10,000 km; null with exposure_km.",
+                            v -> v.driven() == null ? null : v.driven().per10000Km()),
                     number("rate_per_year", "Episodes and returns a year, as counted.", RecurringVehicle::ratePerYear),
                     number(
                             "shrunk_rate_per_year",

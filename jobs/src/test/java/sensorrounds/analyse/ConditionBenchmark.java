@@ -261,6 +261,7 @@ final class ConditionBenchmark {
                 false,
                 false,
                 null,
+                null,
                 null);
     }
 }

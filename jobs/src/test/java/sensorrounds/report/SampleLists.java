@@ -12,6 +12,7 @@ import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.SensorInService;
 import sensorrounds.outlook.SensorOutlook;
 import sensorrounds.outlook.UnmonitoredWheel;
+import sensorrounds.recurrence.Driven;
 import sensorrounds.recurrence.RecurringVehicle;
 import sensorrounds.recurrence.RecurringVehicle.Pattern;
 import sensorrounds.recurrence.Suspect;
@@ -186,6 +187,7 @@ final class SampleLists {
                         5,
                         3,
                         2.8,
+                        new Driven(84_000, 7),
                         2.9,
                         2.1,
                         0.985,
@@ -204,6 +206,7 @@ final class SampleLists {
                         4,
                         2,
                         1.6,
+                        null,
                         3.8,
                         1.9,
                         0.93,
@@ -225,6 +228,7 @@ final class SampleLists {
                         1,
                         0,
                         3.1,
+                        null,
                         0.3,
                         0.5,
                         0.31,

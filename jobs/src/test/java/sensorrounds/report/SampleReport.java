@@ -151,6 +151,7 @@ final class SampleReport {
                 3,
                 2,
                 2,
+                null,
                 1.5,
                 1.1,
                 0.97,

@@ -120,6 +120,7 @@ class SectionsTest {
         // 2026-01-14 to 2026-03-31: 17 days of January, 28 of February, 31 of March.
         assertThat(page.words("follow-ups"))
                 .contains("76")
+                .contains("overdue")
                 .contains("6 of 20")
                 .contains("drive long enough, outcome not written down: ask the driver")
                 .contains("stayed off on the drive; came back after 107 days");

@@ -146,7 +146,7 @@ class EveryFindingRunTest {
         Explain found = Explain.of(out.toString(), asked);
 
         assertThat(found.isByIdentity()).isTrue();
-        assertThat(found.text()).contains("PLATE").doesNotContain("1G4AH59H55G118341", "AAA", "BBB");
+        assertThat(found.text(100)).contains("PLATE").doesNotContain("1G4AH59H55G118341", "AAA", "BBB");
         assertThat(Explain.of(out.toString(), "PLATE").isByIdentity()).isFalse();
     }
 

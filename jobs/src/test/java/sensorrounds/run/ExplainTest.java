@@ -109,8 +109,9 @@ class ExplainTest {
         stored.eachVehicle(vehicles::add);
         for (String vehicle : vehicles) {
             Explain explain = Explain.of(out, vehicle);
-            assertThat(explain.text().lines()).allMatch(l -> l.length() <= 100);
-            assertThat(people).noneMatch(explain.text()::contains).noneMatch(explain.html()::contains);
+            assertThat(explain.text(100).lines()).allMatch(l -> l.length() <= 100);
+            assertThat(explain.text(80).lines()).allMatch(l -> l.length() <= 80);
+            assertThat(people).noneMatch(explain.text(100)::contains).noneMatch(explain.html()::contains);
         }
     }
 
@@ -178,7 +179,7 @@ class ExplainTest {
 
     /** The page with lines joined, so that a sentence is found wherever it breaks. */
     private String told(String story) {
-        return Explain.of(out, SampleRun.vehicle(story)).text().replaceAll("\\s+", " ");
+        return Explain.of(out, SampleRun.vehicle(story)).text(100).replaceAll("\\s+", " ");
     }
 
     /** Registrations, VINs and notes of all logs, as the run stored them. */

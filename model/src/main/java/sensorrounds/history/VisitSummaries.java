@@ -58,7 +58,8 @@ final class VisitSummaries {
                 Boolean.TRUE.equals(h.codesCleared()),
                 relearned,
                 drive == null ? null : drive.minutes(),
-                drive == null ? null : drive.warningReturned());
+                drive == null ? null : drive.warningReturned(),
+                h.odometerKm());
     }
 
     private Repair repair(VisitHeader h, List<WheelReading> wheels, List<WheelPosition> replaced, boolean relearned) {

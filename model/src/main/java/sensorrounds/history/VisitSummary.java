@@ -21,6 +21,7 @@ import sensorrounds.visit.WheelPosition;
  *     one is near it. Null when it cannot be told
  * @param driveMinutes test drive, minutes; null when there was none or it was not written down
  * @param warningReturned null when not written down
+ * @param odometerKm reading on arrival, km; null when not written down
  */
 public record VisitSummary(
         LocalDate day,
@@ -41,7 +42,8 @@ public record VisitSummary(
         boolean codesCleared,
         boolean relearned,
         Double driveMinutes,
-        Boolean warningReturned)
+        Boolean warningReturned,
+        Double odometerKm)
         implements Serializable {
     public VisitSummary {
         codes = List.copyOf(codes);

@@ -67,6 +67,7 @@ public final class Recurrence {
                 episodes.size(),
                 SystemWarnings.returns(episodes),
                 years,
+                Driven.of(history, asOf).orElse(null),
                 events / years,
                 shrunk.perYear(),
                 shrunk.probabilityAbovePeers(),

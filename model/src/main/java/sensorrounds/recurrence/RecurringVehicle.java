@@ -11,6 +11,7 @@ import java.util.List;
  * @param episodes system-warning episodes
  * @param returnsAfterRepair times the warning was there again after work
  * @param exposureYears years under observation
+ * @param driven distance, and warnings on the way; null where the odometer does not tell
  * @param ratePerYear episodes and returns per year, as counted
  * @param shrunkRatePerYear the rate shrunk to its peers (gamma–Poisson)
  * @param probabilityAbovePeers posterior probability that its rate is above the peers' mean
@@ -27,6 +28,7 @@ public record RecurringVehicle(
         int episodes,
         int returnsAfterRepair,
         double exposureYears,
+        Driven driven,
         double ratePerYear,
         double shrunkRatePerYear,
         double probabilityAbovePeers,

@@ -31,7 +31,7 @@ final class Story {
             return "System warning in " + count(all.size(), "episode") + ", last seen on "
                     + all.get(all.size() - 1).lastSeen() + "; fewer than "
                     + count(settings.minimumReturns(), "return") + " within the last " + settings.windowDays()
-                    + " days."
+                    + " days, so it does not count as recurring."
                     + open;
         }
         Suspect first = judgement.suspects().get(0);

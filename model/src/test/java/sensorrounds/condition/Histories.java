@@ -147,6 +147,7 @@ public final class Histories {
                 false,
                 false,
                 null,
+                null,
                 null);
     }
 

@@ -179,6 +179,7 @@ class UnmonitoredWheelsTest {
                 false,
                 false,
                 null,
+                null,
                 null);
     }
 

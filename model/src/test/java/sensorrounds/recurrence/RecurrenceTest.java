@@ -329,7 +329,7 @@ class RecurrenceTest {
         assertThat(once.suspects()).isEmpty();
         assertThat(once.story())
                 .isEqualTo(
-                        "System warning in 1 episode, last seen on 2026-02-10; fewer than 2 returns within the last 365 days.");
+                        "System warning in 1 episode, last seen on 2026-02-10; fewer than 2 returns within the last 365 days, so it does not count as recurring.");
         RecurringVehicle later = Recurrence.of(with(List.of(sound("1L"))), PEERS, MODEL, SETTINGS, day("2027-06-21"))
                 .orElseThrow();
         assertThat(later.pattern()).isEqualTo(RecurringVehicle.Pattern.NOT_RECURRING);

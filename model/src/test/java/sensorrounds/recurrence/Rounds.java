@@ -100,7 +100,8 @@ final class Rounds {
                 repair == Repair.CODES_CLEARED,
                 repair == Repair.RELEARN,
                 null,
-                returned));
+                returned,
+                null));
     }
 
     Rounds visit(VisitSummary visit) {

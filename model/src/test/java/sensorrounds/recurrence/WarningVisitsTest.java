@@ -64,6 +64,7 @@ class WarningVisitsTest {
                 false,
                 false,
                 null,
+                null,
                 null);
     }
 
