@@ -151,8 +151,14 @@ public final class RunStore {
         write(new Path(run, STATUS), status(state, detail));
     }
 
-    /** Points readers to the finished run, in one step. */
+    /**
+     * Points readers to the finished run, in one step; unless they are pointed to one that began after it, which an older
+     * run that took longer must not put back.
+     */
     public void publish(Path run) {
+        if (latest().filter(shown -> number(shown) > number(run)).isPresent()) {
+            return;
+        }
         ObjectNode pointer = JSON.createObjectNode();
         pointer.put(kind.word, kind.folder + "/" + run.getName());
         pointer.put("report", kind.folder + "/" + run.getName() + "/report.html");
@@ -163,6 +169,10 @@ public final class RunStore {
         } catch (IOException e) {
             throw new UncheckedIOException("the finished run " + run + " could not be published", e);
         }
+    }
+
+    private static int number(Path run) {
+        return run.getName().matches("\\d{1,9}") ? Integer.parseInt(run.getName()) : 0;
     }
 
     /** @return folder of the published run, or empty when nothing was published yet */
