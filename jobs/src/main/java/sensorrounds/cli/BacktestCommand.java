@@ -1,7 +1,6 @@
 package sensorrounds.cli;
 
 import java.io.PrintWriter;
-import java.time.LocalDate;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -12,8 +11,6 @@ import picocli.CommandLine.Spec;
 import sensorrounds.backtest.BacktestSettings;
 import sensorrounds.backtest.Horizon;
 import sensorrounds.run.BacktestRun;
-import sensorrounds.run.Progress;
-import sensorrounds.run.RunOptions;
 
 /** What the lists of days gone by would have been worth. */
 @Command(
@@ -37,22 +34,7 @@ final class BacktestCommand implements Callable<Integer> {
     private CommandSpec spec;
 
     @Mixin
-    private DataOptions input;
-
-    @Option(
-            names = "--store",
-            paramLabel = "FOLDER",
-            description = "Folder that keeps what was read from the logs, as for run. Default: none.")
-    private String store;
-
-    @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Output folder. A path or a URI.")
-    private String out;
-
-    @Option(
-            names = "--as-of",
-            paramLabel = "DATE",
-            description = "Last day of which anything is known, YYYY-MM-DD. Default: the latest visit in the logs.")
-    private LocalDate asOf;
+    private ReviewOptions review;
 
     @Option(
             names = "--cuts",
@@ -78,17 +60,10 @@ final class BacktestCommand implements Callable<Integer> {
                             + " Default: ${DEFAULT-VALUE}.")
     private int horizon;
 
-    @Option(names = "--quiet", description = "No progress lines; only the summary.")
-    private boolean quiet;
-
     @Override
     public Integer call() {
         PrintWriter err = spec.commandLine().getErr();
-        BacktestRun.Outcome outcome = new BacktestRun(
-                        new RunOptions(input.data, input.logs, input.settings, store, out, asOf),
-                        settings(),
-                        quiet ? Progress.SILENT : Progress.timed(err::println))
-                .run();
+        BacktestRun.Outcome outcome = new BacktestRun(review.options(spec), settings(), review.progress(err)).run();
         spec.commandLine().getOut().print(outcome.summary());
         spec.commandLine().getOut().flush();
         return ExitCode.DONE.number();

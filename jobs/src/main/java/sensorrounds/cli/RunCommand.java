@@ -1,16 +1,12 @@
 package sensorrounds.cli;
 
 import java.io.PrintWriter;
-import java.time.LocalDate;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import sensorrounds.run.Pipeline;
-import sensorrounds.run.Progress;
-import sensorrounds.run.RunOptions;
 
 /** The whole way: logs to tables and report. */
 @Command(
@@ -33,42 +29,13 @@ final class RunCommand implements Callable<Integer> {
     private CommandSpec spec;
 
     @Mixin
-    private DataOptions input;
-
-    @Option(
-            names = "--store",
-            paramLabel = "FOLDER",
-            description = "Folder that keeps what was read from the logs, so that only new or changed logs are read."
-                    + " Default: none; all logs are read.")
-    private String store;
-
-    @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Output folder. A path or a URI.")
-    private String out;
-
-    @Option(
-            names = "--as-of",
-            paramLabel = "DATE",
-            description =
-                    "Day the figures hold for, YYYY-MM-DD; later visits are left out. Default: the latest visit in"
-                            + " the logs.")
-    private LocalDate asOf;
-
-    @Mixin
-    private PseudonymOption pseudonyms;
-
-    @Option(names = "--quiet", description = "No progress lines; only the summary.")
-    private boolean quiet;
+    private ReviewOptions review;
 
     @Override
     public Integer call() {
         PrintWriter screen = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
-        Progress progress = quiet ? Progress.SILENT : Progress.timed(err::println);
-        Pipeline.Outcome outcome = new Pipeline(
-                        new RunOptions(
-                                input.data, input.logs, input.settings, store, out, asOf, pseudonyms.options(spec)),
-                        progress)
-                .run();
+        Pipeline.Outcome outcome = new Pipeline(review.options(spec), review.progress(err)).run();
         screen.println(outcome.summary());
         if (outcome.overLimit()) {
             err.println(

@@ -14,6 +14,7 @@ import sensorrounds.backtest.ListKind;
 import sensorrounds.backtest.ListRule;
 import sensorrounds.backtest.ScoreRow;
 import sensorrounds.ingest.IngestSummary;
+import sensorrounds.ingest.Pseudonyms;
 import sensorrounds.tables.BacktestTables;
 import sensorrounds.tables.Table;
 
@@ -39,8 +40,13 @@ final class BacktestOutputs {
         rows.put(table.name(), writer.write(table, all, 0).rows());
     }
 
-    /** {@code backtest.json}: what it read, used and found. Equal input gives equal bytes. */
-    static String manifest(Backtest backtest, RunInputs inputs, IngestSummary ingest, Map<String, Long> tables) {
+    /** {@code backtest.json}, with null for pseudonyms where personal data is kept: what it read, used and found. Equal input gives equal bytes. */
+    static String manifest(
+            Backtest backtest,
+            RunInputs inputs,
+            Pseudonyms pseudonyms,
+            IngestSummary ingest,
+            Map<String, Long> tables) {
         ObjectNode json = JSON.createObjectNode();
         json.put("contract", "1.0");
         json.put("asOf", backtest.lastVisit().toString());
@@ -52,6 +58,8 @@ final class BacktestOutputs {
         rows.put("accepted", ingest.accepted());
         rows.put("quarantined", ingest.quarantined());
         rows.put("duplicates", ingest.duplicateRows());
+        ObjectNode personal = json.putObject("personalData");
+        PersonalData.kept(pseudonyms).forEach((data, how) -> personal.put(data.key(), how.name()));
         ArrayNode cuts = json.putArray("cuts");
         backtest.cuts().forEach(cut -> cuts.add(cut.toString()));
         json.put("longestHorizonDays", backtest.settings().longest().days());

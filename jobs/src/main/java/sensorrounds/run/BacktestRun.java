@@ -53,7 +53,7 @@ public final class BacktestRun {
     /** Reads, rolls back, judges, writes and publishes. One that fails leaves earlier results as they were. */
     public Outcome run() {
         Configuration hadoop = Pipeline.hadoop();
-        try (LogSource logs = LogSource.of(options.store(), null, hadoop)) {
+        try (LogSource logs = LogSource.of(options.store(), Pipeline.pseudonyms(options, hadoop), hadoop)) {
             RunInputs inputs = RunInputs.find(options, hadoop, logs.knows());
             RunStore store = new RunStore(options.out(), RunStore.Kind.BACKTEST, hadoop);
             Path folder = store.begin();
@@ -123,7 +123,8 @@ public final class BacktestRun {
         store.write(new Path(folder, "report.html"), page.getBytes(StandardCharsets.UTF_8));
         store.write(
                 new Path(folder, "backtest.json"),
-                BacktestOutputs.manifest(backtest, inputs, ingest, written).getBytes(StandardCharsets.UTF_8));
+                BacktestOutputs.manifest(backtest, inputs, logs.pseudonyms(), ingest, written)
+                        .getBytes(StandardCharsets.UTF_8));
         return new Outcome(
                 folder.toString(), BacktestSummary.text(backtest, folder.getName(), folder + "/report.html"));
     }

@@ -197,6 +197,13 @@ class PersonalDataTest {
         run("ingest", "--store", store, keyed[0], keyed[1], keyed[2]);
         run("run", "--out", out.toString(), "--store", store, keyed[0], keyed[1], keyed[2]);
         execute("explain", "K1", "--out", out.toString());
+        // Half a year of logs is too short for a backtest, which it says once it has read the keyed store.
+        assertThat(run("backtest", "--out", out.toString(), "--store", store, keyed[0], keyed[1], keyed[2]))
+                .isEqualTo(2);
+        assertThat(said).contains("the logs are too short for a backtest");
+        assertThat(run("backtest", "--out", out.toString(), "--store", store))
+                .as("the store's key is asked for")
+                .isEqualTo(2);
 
         nothingPersonal(true);
         assertThat(logRows()).doesNotContain(PLANTED.toArray(String[]::new)).contains("K1");
