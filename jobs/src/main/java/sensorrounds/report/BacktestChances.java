@@ -114,7 +114,8 @@ final class BacktestChances {
                         "p",
                         "Squared error is the mean of the squared distance of chance and outcome (Brier score), nought when"
                                 + " perfect. Gain is the share of it that the engine is without against chances by age and law"
-                                + " of life alone. Order is the concordance: one half is chance, 1 perfect.",
+                                + " of life alone. Expected counts all forecasts, failed those of known fate; by the fit is how"
+                                + " far the failures expected were sure, all hazards higher or lower together. Order is the concordance: one half is chance, 1 perfect.",
                         "class",
                         "how")
                 .line();
@@ -136,6 +137,15 @@ final class BacktestChances {
                 })
                 .count("Forecasts", ScoreRow::forecasts)
                 .number("Failed, of known fate", ScoreRow::failures, (h, s) -> h.text(Format.fixed(s.failures(), 1)))
+                .number("Expected", ScoreRow::expected, (h, s) -> {
+                    h.element("span", Format.fixed(s.expected(), 1), "class", "key");
+                    h.element(
+                            "span",
+                            Format.fixed(s.expectedLimits().lower(), 1) + " to "
+                                    + Format.fixed(s.expectedLimits().upper(), 1) + " by the fit",
+                            "class",
+                            "under");
+                })
                 .number("Observed for one expected", s -> s.ratio().value(), (h, s) -> {
                     h.element("span", Format.fixed(s.ratio().value(), 2), "class", "key");
                     h.element(

@@ -1,6 +1,7 @@
 package sensorrounds.report;
 
 import java.util.List;
+import java.util.function.Function;
 import sensorrounds.backtest.Backtest;
 import sensorrounds.backtest.Horizon;
 import sensorrounds.backtest.ListKind;
@@ -17,35 +18,51 @@ final class BacktestLists {
 
     private BacktestLists() {}
 
-    static void write(Html h, Backtest b) {
+    static void write(Html h, Backtest b, String currency) {
         Horizon horizon = b.settings().longest();
         h.element(
                         "p",
                         "For each day asked on, the engine's list is taken as long as it was, and every rule picks as many"
                                 + " sensors. Where a rule cannot tell sensors apart, its figure is that of drawing among"
-                                + " them. Lift is how many times they hit what chance would.",
+                                + " them. Lift is how many times they hit what chance would; saving is at the prices of the"
+                                + " settings. A sensor replaced at a stop that happens anyway pays from a small chance: the"
+                                + " list that hits most often is not the one that saves most.",
                         "class",
                         "how")
                 .line();
         h.open("div", "class", "charts");
-        for (ListKind list : ListKind.values()) {
+        for (ListKind list : ListKind.compared()) {
             chart(h, list, rows(b, list, horizon), horizon);
         }
         h.close("div").line();
-        for (ListKind list : ListKind.values()) {
+        for (ListKind list : ListKind.compared()) {
             h.element("h3", title(list));
             List<ListRow> rows = rows(b, list, horizon);
             if (list != ListKind.ONE_IN_TWENTY && rows.get(0).sensors() == 0) {
                 Cells.nothing(h, "The list was empty on every day asked on.");
                 continue;
             }
-            grid(title(list) + ", all days together, failed within " + BacktestVerdict.words(horizon))
+            grid(
+                            title(list) + ", all days together, failed within " + BacktestVerdict.words(horizon),
+                            currency,
+                            r -> words(r.rule()))
                     .write(h, rows);
+            if (list == ListKind.REPLACE) {
+                List<ListRow> parts = ListKind.parts().stream()
+                        .map(part -> b.list(part, ListRule.ENGINE, horizon))
+                        .filter(r -> r.sensors() > 0)
+                        .toList();
+                grid("What the engine's list is made of", currency, r -> title(r.list()))
+                        .write(h, parts);
+            }
         }
         h.open("details").element("summary", "The same for shorter horizons");
         for (Horizon shorter : b.settings().horizons()) {
             if (shorter != horizon) {
-                grid(title(ListKind.ONE_IN_TWENTY) + ": failed within " + BacktestVerdict.words(shorter))
+                grid(
+                                title(ListKind.ONE_IN_TWENTY) + ": failed within " + BacktestVerdict.words(shorter),
+                                currency,
+                                r -> words(r.rule()))
                         .write(h, rows(b, ListKind.ONE_IN_TWENTY, shorter));
             }
         }
@@ -56,9 +73,9 @@ final class BacktestLists {
         return list.rules().stream().map(rule -> b.list(list, rule, horizon)).toList();
     }
 
-    private static Grid<ListRow> grid(String caption) {
+    private static Grid<ListRow> grid(String caption, String currency, Function<ListRow, String> name) {
         return new Grid<ListRow>(Grid.Shape.SCROLLS, caption)
-                .column("Rule", (h, r) -> h.text(words(r.rule())))
+                .column("Sensors picked by", (h, r) -> h.text(name.apply(r)))
                 .number("Sensors", ListRow::sensors, (h, r) -> h.text(Format.whole(r.sensors())))
                 .number("Failed", ListRow::failures, (h, r) -> h.text(Format.whole(r.failures())))
                 .number(
@@ -69,6 +86,13 @@ final class BacktestLists {
                                 r.precision().value(),
                                 r.precision().lower(),
                                 r.precision().upper()))
+                .number(
+                        "Saving a sensor",
+                        r -> r.saving().value(),
+                        (h, r) -> h.text(Format.money(currency, r.saving().value()) + " ("
+                                + Format.whole(r.saving().lower()) + " to "
+                                + Format.whole(r.saving().upper()) + ")"))
+                .number("Saving in all", ListRow::saved, (h, r) -> h.text(Format.money(currency, r.saved())))
                 .number("Lift", ListRow::lift, (h, r) -> h.text(Format.figure(r.lift())))
                 .number("Of all failures", ListRow::captured, (h, r) -> h.text(Format.chance(r.captured())));
     }
@@ -115,6 +139,9 @@ final class BacktestLists {
     private static String title(ListKind list) {
         return switch (list) {
             case REPLACE -> "To be replaced, now or at the next stop";
+            case REPLACE_LEADING -> "now: the likeliest to fail of each stop";
+            case REPLACE_RIDING_ALONG -> "now: the others of the stop";
+            case REPLACE_AT_A_STOP -> "at a stop that happens anyway";
             case SEE_TO_NOW -> "To be seen to now: replaced, or read first";
             case ONE_IN_TWENTY -> "One in twenty of all sensors";
         };

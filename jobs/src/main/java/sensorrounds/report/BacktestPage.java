@@ -9,16 +9,19 @@ import sensorrounds.backtest.Backtest;
 public final class BacktestPage {
     private BacktestPage() {}
 
-    /** @param id number of the backtest */
-    public static String html(Backtest backtest, String id) {
+    /**
+     * @param id number of the backtest
+     * @param currency of the costs, three letters
+     */
+    public static String html(Backtest backtest, String id, String currency) {
         return new PageFrame(
                         "Sensor Rounds: backtest up to " + backtest.lastVisit(),
                         HtmlReport.resource("report.css"),
                         HtmlReport.resource("report.js"))
-                .text(h -> body(h, backtest, id));
+                .text(h -> body(h, backtest, id, currency));
     }
 
-    private static void body(Html h, Backtest b, String id) {
+    private static void body(Html h, Backtest b, String id, String currency) {
         h.open("body");
         h.element("a", "Skip to the answers", "href", "#start", "class", "skip").line();
         h.open("header");
@@ -31,17 +34,17 @@ public final class BacktestPage {
         h.text(". Backtest ").data(id).text(".").close("p");
         h.close("header").line();
         h.open("main").line();
-        part(h, "start", "In short", "Can I go by it?", () -> inShort(h, b));
+        part(h, "start", "In short", "Can I go by it?", () -> inShort(h, b, currency));
         if (!b.judged().isEmpty()) {
-            judged(h, b);
+            judged(h, b, currency);
         }
         part(h, "how", "How it was asked", "What did it know, and how was it judged?", () -> how(h, b));
         h.close("main").line().close("body").line();
     }
 
-    private static void judged(Html h, Backtest b) {
+    private static void judged(Html h, Backtest b, String currency) {
         part(h, "lists", "The list against simple rules", "Would I have replaced the right sensors?", () -> {
-            BacktestLists.write(h, b);
+            BacktestLists.write(h, b, currency);
         });
         part(h, "chances", "Chances against what happened", "When it says 20 %, do 20 of 100 fail?", () -> {
             BacktestChances.write(h, b);
@@ -61,9 +64,9 @@ public final class BacktestPage {
         h.close("section").line();
     }
 
-    private static void inShort(Html h, Backtest b) {
+    private static void inShort(Html h, Backtest b, String currency) {
         h.open("ul", "class", "steps");
-        BacktestVerdict.sentences(b).forEach(s -> h.element("li", s).line());
+        BacktestVerdict.sentences(b, currency).forEach(s -> h.element("li", s).line());
         h.close("ul").line();
         h.element(
                         "p",
@@ -112,6 +115,11 @@ public final class BacktestPage {
                         + " sense, though it may have been about to fail: its number stands in the tables.",
                 "A sensor is asked about on every day it was in service, and sensors of one vehicle share their fate: the limits"
                         + " take all forecasts of a vehicle as one draw.",
+                "Saving: what the failures of listed sensors within the longest horizon would have cost, had they been replaced on"
+                        + " the day asked, less the worth of the days they were used still, at the prices of the settings. Set-ups"
+                        + " of stops are not counted: those of the engine's own stops stand beside it, and the other rules are"
+                        + " spared theirs. A listed sensor that waits for a stop counts as if that stop were the same day, as"
+                        + " those of every rule do.",
                 "Concordance: of two sensors of which one is known to have failed first, equal chances count one half, and two"
                         + " failures on one day are no pair.");
     }

@@ -11,15 +11,16 @@ public final class BacktestSummary {
     /**
      * Plain text, each line ended by a line feed.
      *
+     * @param currency of the costs, three letters
      * @param reportPath where the report was written, as the user should open it
      */
-    public static String text(Backtest b, String id, String reportPath) {
+    public static String text(Backtest b, String id, String currency, String reportPath) {
         StringBuilder text =
                 new StringBuilder("Sensor Rounds, backtest " + id + ", by what is known up to " + b.lastVisit()
                         + "\nAsked on "
                         + b.cuts().stream().map(LocalDate::toString).collect(Collectors.joining(", "))
                         + ": " + Format.count(b.judged().size(), "forecast") + "\n\n");
-        BacktestVerdict.sentences(b).forEach(s -> text.append(wrapped(s)));
+        BacktestVerdict.sentences(b, currency).forEach(s -> text.append(wrapped(s)));
         return RunSummary.typed(text.toString()) + "\nReport: " + RunSummary.plain(reportPath) + "\n";
     }
 

@@ -2,6 +2,7 @@ package sensorrounds.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import sensorrounds.backtest.Backtest;
 import sensorrounds.backtest.Horizon;
 import sensorrounds.backtest.ListKind;
@@ -18,7 +19,7 @@ final class BacktestVerdict {
     private BacktestVerdict() {}
 
     /** One thing to know to a sentence, the list first; a warning before it where too little failed. */
-    static List<String> sentences(Backtest b) {
+    static List<String> sentences(Backtest b, String currency) {
         List<String> said = new ArrayList<>();
         if (b.judged().isEmpty()) {
             return List.of(
@@ -31,6 +32,7 @@ final class BacktestVerdict {
                     + words(b.settings().longest()) + " over all days asked on. Take what follows as a hint.");
         }
         said.add(list(b));
+        money(b, currency).ifPresent(said::add);
         said.add(twentieth(b));
         said.add(chances(b));
         said.add(age(b));
@@ -62,6 +64,34 @@ final class BacktestVerdict {
                 + hundred(b.list(ListKind.REPLACE, ListRule.AT_RANDOM, horizon)) + ".";
     }
 
+    private static Optional<String> money(Backtest b, String currency) {
+        Horizon horizon = b.settings().longest();
+        ListRow engine = b.list(ListKind.REPLACE, ListRule.ENGINE, horizon);
+        if (!Double.isFinite(engine.saving().value())) {
+            return Optional.empty();
+        }
+        return Optional.of("Replaced on the days asked, these sensors would have saved "
+                + Format.money(currency, engine.saved()) + " within " + words(horizon) + " ("
+                + Format.money(currency, engine.saving().lower() * engine.sensors()) + " to "
+                + Format.whole(engine.saving().upper() * engine.sensors())
+                + "), breakdowns less the use given up, before " + Format.whole(engine.stops())
+                + " for stops of their own; as many of the likeliest to fail "
+                + saved(b, ListRule.HIGHEST_CHANCE, horizon) + ", of the oldest "
+                + saved(b, ListRule.OLDEST_FIRST, horizon) + ", those whose last report was weak "
+                + saved(b, ListRule.LAST_REPORT_WEAK, horizon) + ".");
+    }
+
+    private static String saved(Backtest b, ListRule rule, Horizon horizon) {
+        ListRow row = b.list(ListKind.REPLACE, rule, horizon);
+        return Format.whole(row.saved())
+                + (row.sensors()
+                                < 0.95
+                                        * b.list(ListKind.REPLACE, ListRule.ENGINE, horizon)
+                                                .sensors()
+                        ? " (" + Format.whole(row.sensors()) + " found)"
+                        : "");
+    }
+
     private static String twentieth(Backtest b) {
         Horizon horizon = b.settings().longest();
         ListRow highest = b.list(ListKind.ONE_IN_TWENTY, ListRule.HIGHEST_CHANCE, horizon);
@@ -89,9 +119,11 @@ final class BacktestVerdict {
         if (!Double.isFinite(score.ratio().value())) {
             return "How many failed within " + words(horizon) + " cannot be told: nobody was seen past it.";
         }
-        String limits = score.ratio().lower() > 1
+        String off = score.ratio().lower() > 1
                 ? "; the chances were too low"
                 : score.ratio().upper() < 1 ? "; the chances were too high" : "; the difference may be chance";
+        boolean explained = (score.ratio().lower() > 1 || score.ratio().upper() < 1) && score.withinFit();
+        String limits = off + (explained ? ", no more than the fits of those days leave open" : "");
         return "For every 100 failures it expected within " + words(horizon) + ", "
                 + Format.whole(100 * score.ratio().value()) + " came ("
                 + Format.whole(100 * score.ratio().lower()) + " to "

@@ -85,6 +85,13 @@ final class BacktestOutputs {
                     rule.name(),
                     backtest.list(ListKind.REPLACE, rule, horizon).precision().value());
         }
+        ObjectNode saved = found.putObject("saved");
+        for (ListRule rule : ListKind.REPLACE.rules()) {
+            number(
+                    saved,
+                    rule.name(),
+                    backtest.list(ListKind.REPLACE, rule, horizon).saved());
+        }
         ObjectNode lengths = json.putObject("tables");
         tables.forEach(lengths::put);
         json.set("settings", inputs.settings().tree());

@@ -119,14 +119,15 @@ public final class BacktestRun {
 
         progress.say("writing tables and report");
         Map<String, Long> written = BacktestOutputs.tables(spark, store, folder, backtest);
-        String page = BacktestPage.html(backtest, folder.getName());
+        String currency = inputs.settings().review().costs().currency();
+        String page = BacktestPage.html(backtest, folder.getName(), currency);
         store.write(new Path(folder, "report.html"), page.getBytes(StandardCharsets.UTF_8));
         store.write(
                 new Path(folder, "backtest.json"),
                 BacktestOutputs.manifest(backtest, inputs, logs.pseudonyms(), ingest, written)
                         .getBytes(StandardCharsets.UTF_8));
         return new Outcome(
-                folder.toString(), BacktestSummary.text(backtest, folder.getName(), folder + "/report.html"));
+                folder.toString(), BacktestSummary.text(backtest, folder.getName(), currency, folder + "/report.html"));
     }
 
     private RefusedInput tooShort(LocalDate first, LocalDate last) {

@@ -75,6 +75,14 @@ public final class BacktestTables {
                     number("failures", "Of those, that failed.", ScoreRow::failures),
                     number("expected", "Failures expected among all: the sum of the chances.", ScoreRow::expected),
                     number(
+                            "expected_lower",
+                            "What they may have been by the uncertainty of the fits: lower 95 % limit.",
+                            r -> r.expectedLimits().lower()),
+                    number(
+                            "expected_upper",
+                            "Upper 95 % limit.",
+                            r -> r.expectedLimits().upper()),
+                    number(
                             "observed_for_expected",
                             "Failures observed for one expected; over 1 the chances were too low.",
                             r -> r.ratio().value()),
@@ -109,7 +117,10 @@ public final class BacktestTables {
                     word(
                             "list",
                             "List whose length is matched: the engine's to REPLACE now or at the next stop, the one to"
-                                    + " SEE_TO_NOW (replace, read or look first), or ONE_IN_TWENTY of all sensors.",
+                                    + " SEE_TO_NOW (replace, read or look first), or ONE_IN_TWENTY of all sensors. Parts of"
+                                    + " the first, without rules beside them: REPLACE_LEADING, the likeliest to fail of each"
+                                    + " stop made for the list; REPLACE_RIDING_ALONG, the others of such stops;"
+                                    + " REPLACE_AT_A_STOP, those that wait for a stop that happens anyway.",
                             ListRow::list),
                     word("rule", "Rule that picks the sensors; ENGINE is the list itself.", ListRow::rule),
                     whole("horizon_days", HORIZON, r -> r.horizon().days()),
@@ -130,6 +141,20 @@ public final class BacktestTables {
                             "precision_upper",
                             "Upper 95 % limit.",
                             r -> r.precision().upper()),
+                    number(
+                            "saving",
+                            "What replacing a listed sensor on the day asked would have saved by the end of the horizon, mean:"
+                                    + " its breakdown where it failed, less the worth of the days it was still used, at the"
+                                    + " prices of the settings; set-ups of stops are not counted.",
+                            r -> r.saving().value()),
+                    number("saving_lower", "Lower 95 % limit.", r -> r.saving().lower()),
+                    number("saving_upper", "Upper 95 % limit.", r -> r.saving().upper()),
+                    number("saved", "Saving of the whole list.", ListRow::saved),
+                    number(
+                            "stops",
+                            "Set-ups of the stops made for the engine's list, to be taken off it; 0 for the other rules, which"
+                                    + " are spared stops of their own.",
+                            ListRow::stops),
                     number("captured", "Share of all failures that were on the list.", ListRow::captured),
                     number("lift", "How many times what lists as long would have hit by chance.", ListRow::lift)));
 

@@ -61,7 +61,8 @@ final class SampleLists {
                             : "6.2 years old, " + Words.of(report)
                                     + " on 2026-02-19; chance of not working within 180 days "
                                     + Format.chance(p) + ". Replacing now is expected to save against keeping it; it "
-                                    + "pays from a chance of 29 %. Worth a stop of its own."));
+                                    + "pays from a chance of 29 %. Worth a stop of its own.",
+                    null));
         }
         return rows;
     }

@@ -125,7 +125,8 @@ final class SampleReport {
         ReportData d = realistic();
         WheelPosition place = WheelPosition.parse("1L").orElseThrow();
         SensorOutlook o = SampleLists.outlook(text, text, place, text, text, text, 2000, LastReport.SOUND, 0.4);
-        RankedReplacement line = new RankedReplacement(1, o, 120, 190, 70, 70, 0.2, null, Advice.REPLACE_NOW, text);
+        RankedReplacement line =
+                new RankedReplacement(1, o, 120, 190, 70, 70, 0.2, null, Advice.REPLACE_NOW, text, null);
         RunFacts r = d.run();
         RunFacts run = new RunFacts(
                 text,

@@ -4,6 +4,7 @@ import java.io.Serializable;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,7 @@ import sensorrounds.outlook.Outlooks;
 import sensorrounds.outlook.ReportCells;
 import sensorrounds.outlook.ReportRatios;
 import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.replacement.Advice;
 import sensorrounds.replacement.RankedReplacement;
 
 /**
@@ -27,6 +29,7 @@ import sensorrounds.replacement.RankedReplacement;
  */
 public final class Forecaster implements Serializable {
     private static final long serialVersionUID = 1;
+    private static final double Z95 = 1.959963984540054;
     private static final Prior NEUTRAL = new Prior(1, 1);
 
     private final LifeLaws laws;
@@ -54,6 +57,10 @@ public final class Forecaster implements Serializable {
         for (SensorOutlook o : Outlooks.of(history, laws, ratios, (life, day) -> LastReport.SOUND, settings, cut)) {
             byAge.put(o.sensor().lifeId(), Chances.of(o));
         }
+        RankedReplacement leading = lines.stream()
+                .filter(l -> l.advice() == Advice.REPLACE_NOW)
+                .max(Comparator.comparingDouble(l -> l.outlook().chances().pHorizon()))
+                .orElse(null);
         List<Forecast> forecasts = new ArrayList<>();
         for (RankedReplacement line : lines) {
             SensorOutlook o = line.outlook();
@@ -66,10 +73,21 @@ public final class Forecaster implements Serializable {
                             history, lives.get(o.sensor().lifeId()), o.sensor().ageDays()),
                     o.sensor().lastReport(),
                     line.advice(),
+                    line == leading,
+                    line.stakes(),
+                    o.sensor().ageDays() == null ? Double.NaN : fitError(o.chances()),
                     Chances.of(o),
                     byAge.get(o.sensor().lifeId())));
         }
         return forecasts;
+    }
+
+    /** From the limits, which are normal on the log of the cumulative hazard. */
+    private static double fitError(SensorOutlook.Chances c) {
+        double upper = Math.log(-Math.log1p(-c.pHorizonUpper()));
+        double lower = Math.log(-Math.log1p(-c.pHorizonLower()));
+        double error = (upper - lower) / (2 * Z95);
+        return Double.isFinite(error) ? error : Double.NaN;
     }
 
     private Integer supposedAge(VehicleHistory history, SensorLife life, Integer known) {

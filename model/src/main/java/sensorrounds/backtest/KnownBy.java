@@ -27,8 +27,9 @@ final class KnownBy {
      *
      * @param weight number of forecasts it stands for
      * @param part 1, or less for a part of one
+     * @param days from the cut to its failure, or to the end of the horizon
      */
-    record Entry(Judged judged, boolean failed, double weight, double part) {
+    record Entry(Judged judged, boolean failed, double weight, double part, double days) {
         Forecast forecast() {
             return judged.forecast();
         }
@@ -77,7 +78,8 @@ final class KnownBy {
             double[] weights = SightWeights.to(horizon.days(), units);
             for (int i = 0; i < weights.length; i++) {
                 if (weights[i] > 0) {
-                    entries.add(new Entry(of.get(i), failed[i], weights[i], rows.get(i)[2]));
+                    double days = Math.min(exit[i], horizon.days());
+                    entries.add(new Entry(of.get(i), failed[i], weights[i], rows.get(i)[2], days));
                 }
             }
         }

@@ -8,6 +8,12 @@ import sensorrounds.replacement.Advice;
 public enum ListKind {
     /** To be replaced, at a stop made for it or at the next one there is. */
     REPLACE,
+    /** Of these, the likeliest to fail of each stop that is made for the list's sake. */
+    REPLACE_LEADING,
+    /** Of these, the others of such a stop: they ride along, since its set-up is paid. */
+    REPLACE_RIDING_ALONG,
+    /** Of these, those that wait for a stop that happens anyway. */
+    REPLACE_AT_A_STOP,
     /** To be seen to now: replaced, or read or looked at first. */
     SEE_TO_NOW,
     /** A twentieth of all sensors, whatever the engine advised: long enough to compare rules where its own lists are short. */
@@ -15,18 +21,35 @@ public enum ListKind {
 
     private static final double TWENTIETH = 0.05;
 
-    /** The rules that can be held to it: the engine has no list of its own for a mere length. */
+    /** The lists held against rules; the others are parts of the first. */
+    public static List<ListKind> compared() {
+        return List.of(REPLACE, SEE_TO_NOW, ONE_IN_TWENTY);
+    }
+
+    /** What the list of replacements is made of. */
+    public static List<ListKind> parts() {
+        return List.of(REPLACE_LEADING, REPLACE_RIDING_ALONG, REPLACE_AT_A_STOP);
+    }
+
+    /** The rules that can be held to it: the engine has no list of its own for a mere length, and its parts stand alone. */
     public List<ListRule> rules() {
+        if (parts().contains(this)) {
+            return List.of(ListRule.ENGINE);
+        }
         return Arrays.stream(ListRule.values())
                 .filter(rule -> this != ONE_IN_TWENTY || rule != ListRule.ENGINE)
                 .toList();
     }
 
     /** Whether a sensor is on the engine's list. */
-    boolean holds(Advice advice) {
+    boolean holds(Forecast f) {
+        boolean now = f.advice() == Advice.REPLACE_NOW;
         return switch (this) {
-            case REPLACE -> advice.fits();
-            case SEE_TO_NOW -> advice.urgency() == Advice.Urgency.NOW;
+            case REPLACE -> f.advice().fits();
+            case REPLACE_LEADING -> now && f.leads();
+            case REPLACE_RIDING_ALONG -> now && !f.leads();
+            case REPLACE_AT_A_STOP -> f.advice().fits() && !now;
+            case SEE_TO_NOW -> f.advice().urgency() == Advice.Urgency.NOW;
             case ONE_IN_TWENTY -> false;
         };
     }
@@ -35,6 +58,6 @@ public enum ListKind {
     double length(List<Judged> all) {
         return this == ONE_IN_TWENTY
                 ? TWENTIETH * all.size()
-                : all.stream().filter(j -> holds(j.forecast().advice())).count();
+                : all.stream().filter(j -> holds(j.forecast())).count();
     }
 }

@@ -13,6 +13,10 @@ import sensorrounds.survival.Estimate;
  *     as the others of the list
  * @param precision share of the listed sensors that failed, with 95 % limits; NaN for an empty list
  * @param captured share of all failures that were on the list
+ * @param saving what replacing a listed sensor on the day asked would have saved by the end of the horizon, mean with 95 % limits:
+ *     its breakdown where it failed, less the worth of the days it was used still; set-ups of stops are not counted. NaN for an
+ *     empty list
+ * @param stops set-ups of the stops made for the engine's list; 0 for the other rules, which make none of their own
  * @param lift how many times what lists as long would have hit by chance on the same days
  */
 public record ListRow(
@@ -24,4 +28,11 @@ public record ListRow(
         double failures,
         Estimate precision,
         double captured,
-        double lift) {}
+        Estimate saving,
+        double stops,
+        double lift) {
+    /** Saving of the whole list. */
+    public double saved() {
+        return sensors == 0 ? 0 : saving.value() * sensors;
+    }
+}

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.function.ToDoubleFunction;
 import sensorrounds.accuracy.ClusteredRatio;
 import sensorrounds.outlook.LastReport;
+import sensorrounds.replacement.Stakes;
 import sensorrounds.survival.Estimate;
 
 /**
@@ -24,8 +25,10 @@ final class Lists {
     static ListRow row(LocalDate cut, List<KnownBy> cuts, ListKind list, ListRule rule, Horizon horizon) {
         double sensors = 0;
         ClusteredRatio.Sum listed = new ClusteredRatio.Sum();
+        ClusteredRatio.Sum money = new ClusteredRatio.Sum();
         double hits = 0;
         double failures = 0;
+        double stops = 0;
         double byChance = 0;
         for (KnownBy one : cuts) {
             double[] shares = shares(one.all(), list, rule, horizon);
@@ -34,6 +37,8 @@ final class Lists {
             for (int i = 0; i < shares.length; i++) {
                 share.put(one.all().get(i), shares[i]);
                 length += shares[i];
+                Stakes stakes = one.all().get(i).forecast().stakes();
+                stops += rule == ListRule.ENGINE && stakes != null ? shares[i] * stakes.stop() : 0;
             }
             sensors += length;
             double failed = 0;
@@ -41,6 +46,7 @@ final class Lists {
             for (KnownBy.Entry e : one.entries()) {
                 double weight = share.get(e.judged()) * e.weight();
                 listed.add(e.forecast().vehicleId(), weight, e.outcome(), 1);
+                money.add(e.forecast().vehicleId(), weight, saved(e), 1);
                 hits += weight * e.outcome();
                 failed += e.weight() * e.outcome();
                 weights += e.weight();
@@ -58,14 +64,20 @@ final class Lists {
                 sensors == 0 ? 0 : precision.value() * sensors,
                 precision,
                 hits / failures,
+                money.ratio().plain(),
+                stops,
                 precision.value() * sensors / byChance);
+    }
+
+    private static double saved(KnownBy.Entry e) {
+        Stakes stakes = e.forecast().stakes();
+        return stakes == null ? 0 : stakes.saved(e.failed(), e.days());
     }
 
     /** Share of each sensor that is on the list. */
     static double[] shares(List<Judged> all, ListKind list, ListRule rule, Horizon horizon) {
-        double[] engine = all.stream()
-                .mapToDouble(j -> list.holds(j.forecast().advice()) ? 1 : 0)
-                .toArray();
+        double[] engine =
+                all.stream().mapToDouble(j -> list.holds(j.forecast()) ? 1 : 0).toArray();
         ToDoubleFunction<Forecast> key = switch (rule) {
             case ENGINE, AT_RANDOM -> f -> 0;
             case HIGHEST_CHANCE -> f -> f.chances().within(horizon);

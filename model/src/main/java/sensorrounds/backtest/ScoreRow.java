@@ -11,6 +11,8 @@ import sensorrounds.survival.Estimate;
  * @param known of them, those whose fate by the end of the horizon is known
  * @param failures of those, that failed
  * @param expected failures expected, the sum of all chances
+ * @param expectedLimits what {@code expected} may have been by the uncertainty of the fits, 95 %: the hazards of all sensors higher or
+ *     lower together
  * @param ratio failures observed for one expected, with 95 % limits
  * @param brier mean squared distance of chance and outcome
  * @param brierByAge the same of the chances by age alone
@@ -26,6 +28,7 @@ public record ScoreRow(
         long known,
         double failures,
         double expected,
+        Estimate expectedLimits,
         Estimate ratio,
         double brier,
         double brierByAge,
@@ -33,6 +36,11 @@ public record ScoreRow(
         double concordance,
         double concordanceError,
         double concordanceByAge) {
+
+    /** Whether failures for one expected, as sure as they are, agree with the chances as sure as their fits were. */
+    public boolean withinFit() {
+        return ratio.lower() * expected <= expectedLimits.upper() && ratio.upper() * expected >= expectedLimits.lower();
+    }
 
     /** Share of the squared error of the chances by age that the engine's are without. */
     public double skill() {

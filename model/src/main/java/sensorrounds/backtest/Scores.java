@@ -13,6 +13,8 @@ final class Scores {
     /** Failures under which the limits of a ratio are those of a Poisson count. */
     private static final double FEW = 10;
 
+    private static final double Z95 = 1.959963984540054;
+
     private Scores() {}
 
     /** @param cut null when {@code cuts} are several */
@@ -55,6 +57,7 @@ final class Scores {
                 Math.round(known),
                 failures,
                 expected,
+                new Estimate(expected, expectedAt(cuts, engine, -Z95), expectedAt(cuts, engine, Z95)),
                 ratio(ratio.ratio(), failures, expectedOfKnown),
                 brier.ratio().value(),
                 brierByAge.ratio().value(),
@@ -62,6 +65,28 @@ final class Scores {
                 order != null ? order.value() : together(cuts, horizon, engine),
                 order != null ? order.standardError() : Double.NaN,
                 order != null ? concordance(cuts.get(0), horizon, age).value() : together(cuts, horizon, age));
+    }
+
+    /**
+     * Failures expected if the hazards of all sensors were off by so many standard deviations together. A sensor of unknown age is
+     * taken to be as unsure as the median of its cut.
+     */
+    private static double expectedAt(List<KnownBy> cuts, ToDoubleFunction<Forecast> chance, double z) {
+        double sum = 0;
+        for (KnownBy cut : cuts) {
+            double[] errors = cut.all().stream()
+                    .mapToDouble(j -> j.forecast().fitError())
+                    .filter(e -> !Double.isNaN(e))
+                    .sorted()
+                    .toArray();
+            double median = errors.length == 0 ? 0 : errors[errors.length / 2];
+            for (Judged j : cut.all()) {
+                double error = j.forecast().fitError();
+                double hazard = -Math.log1p(-chance.applyAsDouble(j.forecast()));
+                sum -= Math.expm1(-hazard * Math.exp(z * (Double.isNaN(error) ? median : error)));
+            }
+        }
+        return sum;
     }
 
     /** With few failures their own number is what is least sure. */

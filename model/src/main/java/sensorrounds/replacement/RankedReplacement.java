@@ -19,6 +19,7 @@ import sensorrounds.outlook.SensorOutlook;
  *     NaN when it never does
  * @param nextStop day of the vehicle's next booked stop; null when none is
  * @param reason why it stands here, in a sentence
+ * @param stakes what hangs on it; null when no law was fitted
  */
 public record RankedReplacement(
         int rank,
@@ -30,10 +31,21 @@ public record RankedReplacement(
         double breakEvenProbability,
         LocalDate nextStop,
         Advice advice,
-        String reason)
+        String reason,
+        Stakes stakes)
         implements Serializable {
     public RankedReplacement withRank(int r) {
         return new RankedReplacement(
-                r, outlook, costNow, costLater, saving, stopSaving, breakEvenProbability, nextStop, advice, reason);
+                r,
+                outlook,
+                costNow,
+                costLater,
+                saving,
+                stopSaving,
+                breakEvenProbability,
+                nextStop,
+                advice,
+                reason,
+                stakes);
     }
 }

@@ -79,7 +79,8 @@ public final class ReplacementPlanner implements Serializable {
                     Double.NaN,
                     vehicle.nextStop(),
                     advice,
-                    words.withoutLaw(sensor, advice));
+                    words.withoutLaw(sensor, advice),
+                    null);
         }
         SensorValue value = value(sensor, vehicle.stops().gapDays());
         boolean inStop = stop.lines().get(i);
@@ -101,7 +102,8 @@ public final class ReplacementPlanner implements Serializable {
                 breakEven,
                 vehicle.nextStop(),
                 advice,
-                words.reason(sensor, advice, saving, breakEven));
+                words.reason(sensor, advice, saving, breakEven),
+                value.stakes(vehicle.stops().gapDays(), advice == Advice.REPLACE_NOW ? cost - piece : 0));
     }
 
     private Advice otherwise(Sensor sensor, SensorValue value, boolean pays) {

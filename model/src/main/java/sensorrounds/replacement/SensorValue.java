@@ -50,6 +50,16 @@ record SensorValue(SurvivalAhead ahead, double piece, double breakdown, double r
         }
     }
 
+    /**
+     * @param gapDays days from one stop to the next: a failure on any of them alike is called out for before the next one with
+     *     chance 1 - D/gap (1 - exp(-gap/D)), D the mean days to a call-out
+     * @param stop its share of a set-up
+     */
+    Stakes stakes(int gapDays, double stop) {
+        double calledOut = 1 + noticeDays / gapDays * Math.expm1(-gapDays / noticeDays);
+        return new Stakes(breakdown * calledOut, rate, stop);
+    }
+
     double failedAlready() {
         return ahead.failureBy(0);
     }

@@ -68,6 +68,34 @@ class ListsTest {
         expect(ListRule.LAST_REPORT_WEAK, 1 / 3.0, 1 / 3.0, 10 / 3.0);
     }
 
+    /**
+     * By hand: the ten that fail between day 20 and day 25 cost 200 each, and were of use for 22.5 days at 0.05; the engine's
+     * stops cost 10 a sensor. A sensor that lives through the year was of use for 365 days.
+     */
+    @Test
+    void theMoneyIsWhatFailuresCostLessTheDaysOfUseLost() {
+        assertThat(row(ListKind.REPLACE, ListRule.ENGINE).saving().value()).isCloseTo(200 - 22.5 * 0.05, within(1e-9));
+        assertThat(row(ListKind.REPLACE, ListRule.ENGINE).stops()).isCloseTo(100, within(1e-9));
+        assertThat(row(ListKind.REPLACE, ListRule.HIGHEST_CHANCE).saved())
+                .isCloseTo(10 * (200 - 22.5 * 0.05), within(1e-9));
+        assertThat(row(ListKind.REPLACE, ListRule.OLDEST_FIRST).saving().value())
+                .isCloseTo(-365 * 0.05, within(1e-9));
+    }
+
+    @Test
+    void thePartsOfTheListAddUpToIt() {
+        ListRow all = row(ListKind.REPLACE, ListRule.ENGINE);
+        double sensors = 0;
+        double saved = 0;
+        for (ListKind part : ListKind.parts()) {
+            ListRow row = row(part, ListRule.ENGINE);
+            sensors += row.sensors();
+            saved += row.saved();
+        }
+        assertThat(sensors).isEqualTo(all.sensors());
+        assertThat(saved).isCloseTo(all.saved(), within(1e-9));
+    }
+
     @Test
     void aRuleThatFindsFewerHasAShorterList() {
         List<Judged> fleet = fleet();

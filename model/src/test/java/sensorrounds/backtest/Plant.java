@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import sensorrounds.backtest.Fate.Ending;
 import sensorrounds.outlook.LastReport;
 import sensorrounds.replacement.Advice;
+import sensorrounds.replacement.Stakes;
 
 /** Forecasts and fates made for a test. */
 final class Plant {
@@ -27,7 +28,18 @@ final class Plant {
             long workedOn,
             double failedBy) {
         Forecast forecast = new Forecast(
-                CUT, "V" + number, "V" + number + "/0A/1", age, age, report, advice, chances(chance), chances(byAge));
+                CUT,
+                "V" + number,
+                "V" + number + "/0A/1",
+                age,
+                age,
+                report,
+                advice,
+                advice == Advice.REPLACE_NOW,
+                new Stakes(200, 0.05, advice == Advice.REPLACE_NOW ? 10 : 0),
+                0.2,
+                chances(chance),
+                chances(byAge));
         return new Judged(forecast, new Fate(workedOn, failedBy, failedBy < NEVER ? Ending.FAILED : Ending.IN_SERVICE));
     }
 

@@ -87,6 +87,20 @@ class ScoresTest {
     }
 
     /** By hand: an interval from day 300 to 400 lies with 65 of its 100 days before day 365. */
+    /** By hand: the hazard -log(1 - p) of each times exp(1.96 x 0.2) or exp(-1.96 x 0.2). */
+    @Test
+    void theErrorOfTheFitWidensWhatWasExpected() {
+        ScoreRow score = score(
+                List.of(judged(1, 0.5, 0.5, 300, 310), judged(2, 0.2, 0.5, 500, NEVER), judged(3, 1, 0.5, 3, 9)),
+                Horizon.YEAR);
+        double up = Math.exp(1.959963984540054 * 0.2);
+        assertThat(score.expected()).isCloseTo(1.7, within(1e-12));
+        assertThat(score.expectedLimits().upper()).isCloseTo(3 - Math.pow(0.5, up) - Math.pow(0.8, up), within(1e-12));
+        assertThat(score.expectedLimits().lower())
+                .isCloseTo(3 - Math.pow(0.5, 1 / up) - Math.pow(0.8, 1 / up), within(1e-12));
+        assertThat(score.withinFit()).isTrue();
+    }
+
     @Test
     void anIntervalOverTheEndOfTheHorizonCountsInPart() {
         List<Judged> judged = List.of(judged(1, 0.4, 0.5, 300, 400), judged(2, 0.2, 0.5, 500, NEVER));

@@ -360,6 +360,6 @@ class ReplacementPlannerTest {
 
     private static RankedReplacement line(String vehicle, String place, double saving, double stop, Advice advice) {
         SensorOutlook outlook = SampleOutlook.of(vehicle, place, WEAROUT, 100, 90, 1);
-        return new RankedReplacement(0, outlook, 0, 0, saving, stop, 0, null, advice, "");
+        return new RankedReplacement(0, outlook, 0, 0, saving, stop, 0, null, advice, "", null);
     }
 }
