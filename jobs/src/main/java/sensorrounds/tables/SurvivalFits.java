@@ -25,11 +25,17 @@ public final class SurvivalFits {
                             "shape",
                             "Weibull shape, of the law in use or fitted beside it; above 1 means wearing out.",
                             CohortFit::shape),
-                    number("shape_lower", "Lower 95 % limit.", CohortFit::shapeLower),
-                    number("shape_upper", "Upper 95 % limit.", CohortFit::shapeUpper),
+                    number("shape_lower", "Lower 95 % limit; null where the failures set none.", CohortFit::shapeLower),
+                    number("shape_upper", "Upper 95 % limit; null where the failures set none.", CohortFit::shapeUpper),
                     number("scale_days", "Weibull scale, days, as the shape.", CohortFit::scaleDays),
-                    number("scale_lower", "Lower 95 % limit, days.", CohortFit::scaleLower),
-                    number("scale_upper", "Upper 95 % limit, days.", CohortFit::scaleUpper),
+                    number(
+                            "scale_lower",
+                            "Lower 95 % limit, days; null where the failures set none.",
+                            CohortFit::scaleLower),
+                    number(
+                            "scale_upper",
+                            "Upper 95 % limit, days; null where the failures set none.",
+                            CohortFit::scaleUpper),
                     number("median_days", "Median life by the law in use, days.", CohortFit::medianDays),
                     number(
                             "log_likelihood",

@@ -25,7 +25,7 @@ import sensorrounds.survival.ParametricFit;
  * @param lastDay longest time any was watched, days; beyond it the law stretches what was seen
  * @param status what came of the fit
  * @param note why there is no law, or what to know of it; empty when nothing
- * @param median days by which half have failed, with 95 % limits
+ * @param median days by which half have failed, with 95 % limits; infinite above or NaN where the data set none
  * @param yearAhead share still working after 365 days, with 95 % limits
  * @param curve Kaplan-Meier, and the law up to {@code lastDay}
  */
@@ -109,7 +109,7 @@ public record LifeAheadRow(
                 (int) lives.lastAge(),
                 law.status(),
                 law.cause(),
-                fitted ? law.quantile(0.5) : NOT_KNOWN,
+                fitted ? law.quantile(0.5, lives) : NOT_KNOWN,
                 fitted ? law.survival(YEAR) : NOT_KNOWN,
                 curve);
     }

@@ -13,7 +13,7 @@ import java.util.Optional;
  * @param failures failures among them
  * @param exposureYears unit-years under observation
  * @param shape Weibull shape: of the law in use, or of the Weibull fitted beside it; NaN when there is none
- * @param shapeLower lower 95 % limit
+ * @param shapeLower lower 95 % limit, by the likelihood ratio where an own fit has fewer than 50 failures; NaN where they set none
  * @param shapeUpper upper 95 % limit
  * @param scaleDays Weibull scale, days, as the shape
  * @param scaleLower lower 95 % limit

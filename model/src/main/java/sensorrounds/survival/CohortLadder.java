@@ -127,29 +127,42 @@ public final class CohortLadder {
 
     /** The law in use, and the Weibull law beside it: the same one unless the own fit is of another form. */
     private record Choice(
-            Rung rung, Optional<LifeLaw> life, Optional<WeibullLife> weibull, Shares shares, String note) {
+            Rung rung,
+            Optional<LifeLaw> life,
+            Optional<WeibullLife> weibull,
+            WeibullLimits limits,
+            Shares shares,
+            String note) {
         static Choice none(String note) {
-            return new Choice(Rung.NONE, Optional.empty(), Optional.empty(), Shares.NONE, note);
+            return new Choice(Rung.NONE, Optional.empty(), Optional.empty(), WeibullLimits.NONE, Shares.NONE, note);
         }
 
-        static Choice own(OwnLaw fit) {
+        static Choice own(OwnLaw fit, LifetimeSample sample) {
+            WeibullLimits limits = WeibullLimits.of(sample, fit.weibull());
+            String open = limits.open();
             return new Choice(
                     Rung.OWN_FIT,
                     Optional.of(fit.law()),
                     Optional.of(fit.weibull().life()),
+                    limits,
                     Shares.OWN,
-                    fit.note());
+                    open.isEmpty() || fit.note().isEmpty() ? fit.note() + open : fit.note() + "; " + open);
         }
 
         static Choice weibull(Rung rung, WeibullLife law, Shares shares, String note) {
-            return new Choice(rung, Optional.of(law), Optional.of(law), shares, note);
+            return new Choice(rung, Optional.of(law), Optional.of(law), WeibullLimits.normal(law), shares, note);
+        }
+
+        /** The same law for a cohort that has none of its own. */
+        Choice lentTo(Rung newRung, Shares newShares, String newNote) {
+            return new Choice(newRung, life, weibull, limits, newShares, newNote);
         }
     }
 
     private Choice poolChoice(LifetimeSample pool, OwnLaw fit) {
         boolean enough = pool.failures() >= settings.minPooledFailures();
         if (enough && fit.weibull().converged()) {
-            return Choice.own(fit);
+            return Choice.own(fit, pool);
         }
         String reason = enough
                 ? "the pooled fit failed: " + fit.weibull().cause()
@@ -174,7 +187,7 @@ public final class CohortLadder {
     private Choice choice(LifetimeSample sample, OwnLaw own, Choice pooled, Lent lent, Optional<LentHazards> hazards) {
         boolean enough = sample.failures() >= settings.minFailures();
         if (enough && own.weibull().converged()) {
-            return Choice.own(own);
+            return Choice.own(own, sample);
         }
         String reason = enough
                 ? "own fit failed: " + own.weibull().cause()
@@ -183,10 +196,8 @@ public final class CohortLadder {
             return Choice.none(reason + "; " + pooled.note());
         }
         if (pooled.rung() == Rung.WEAK_PRIOR) {
-            return new Choice(
+            return pooled.lentTo(
                     Rung.WEAK_PRIOR,
-                    pooled.life(),
-                    pooled.weibull(),
                     new Shares(0, pooled.shares().own(), pooled.shares().prior()),
                     reason + "; the law of all cohorts together with the declared prior, which see");
         }
@@ -208,12 +219,7 @@ public final class CohortLadder {
                     law.shares(),
                     reason + "; " + lent.shapeWords() + ", " + lent.scaleWords() + words(law.shares()));
         }
-        return new Choice(
-                Rung.POOLED,
-                pooled.life(),
-                pooled.weibull(),
-                Shares.OTHERS,
-                reason + "; own scale failed: " + scaled.cause());
+        return pooled.lentTo(Rung.POOLED, Shares.OTHERS, reason + "; own scale failed: " + scaled.cause());
     }
 
     private static String words(Shares shares) {
@@ -223,9 +229,7 @@ public final class CohortLadder {
     private static CohortLife row(
             String cohort, LifetimeSample sample, OwnLaw own, Choice choice, Map<String, Double> shares) {
         Optional<WeibullLife> weibull = choice.weibull();
-        double[] none = {Double.NaN, Double.NaN};
-        double[] shape = weibull.map(WeibullLife::shapeLimits).orElse(none);
-        double[] scale = weibull.map(WeibullLife::scaleLimits).orElse(none);
+        WeibullLimits limits = choice.limits();
         ParametricFit plain = own.weibull();
         CohortFit fit = new CohortFit(
                 cohort,
@@ -235,11 +239,11 @@ public final class CohortLadder {
                 Math.round(sample.failures()),
                 sample.exposure() / DAYS_PER_YEAR,
                 weibull.map(WeibullLife::shape).orElse(Double.NaN),
-                shape[0],
-                shape[1],
+                limits.shape()[0],
+                limits.shape()[1],
                 weibull.map(WeibullLife::scaleDays).orElse(Double.NaN),
-                scale[0],
-                scale[1],
+                limits.scaleDays()[0],
+                limits.scaleDays()[1],
                 choice.life().map(l -> l.quantile(0.5)).orElse(Double.NaN),
                 plain.converged() ? plain.logLikelihood() : Double.NaN,
                 plain.iterations(),

@@ -117,6 +117,20 @@ public final class ParametricFit implements Serializable {
         return onLogScale(logScale + w, varLogScale + w * w * varLogShape - 2 * w * covLogs);
     }
 
+    /**
+     * {@link #quantile} with likelihood-ratio limits where failures are few ({@link RatioLimits}), else the same.
+     *
+     * @param sample that this was fitted to, with both parameters free
+     */
+    public Estimate quantile(double p, LifetimeSample sample) {
+        Estimate plain = quantile(p);
+        if (sample.failures() >= RatioLimits.FEW_FAILURES) {
+            return plain;
+        }
+        Estimate ratio = RatioLimits.of(sample, this).quantileOf(p);
+        return new Estimate(plain.value(), ratio.lower(), ratio.upper());
+    }
+
     /** S(age) with limits by the delta method on log(-log S), which keeps them in (0, 1). */
     public Estimate survival(double age) {
         requireConverged();

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -12,6 +13,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import sensorrounds.regression.Coefficient.Part;
 import sensorrounds.regression.LifeRegression.Errors;
+import sensorrounds.survival.CohortFit;
+import sensorrounds.survival.CohortLadder;
 import sensorrounds.survival.Estimate;
 import sensorrounds.survival.Family;
 import sensorrounds.survival.LifetimeSample;
@@ -167,6 +170,28 @@ class LifeRegressionTest {
             double ratio = 5.5 / limit;
             assertThat(2 * 4 * (ratio - 1 - Math.log(ratio))).isCloseTo(3.841458820694124, within(1e-7));
         }
+    }
+
+    /** The table of laws gives few failures the limits of ProfileLimits, whose coverage is in docs/coverage.md. */
+    @Test
+    void theLadderGivesFewFailuresProfileLimits() {
+        double[] entry = {0, 200, 500, 0, 100, 0, 900};
+        double[] lower = {900, 1100, 1700, 300, 1500, 2000, 1400};
+        double none = Double.POSITIVE_INFINITY;
+        double[] upper = {900, 1300, 1700, 600, none, none, 1500};
+        double[] weight = {1, 2, 1, 1, 4, 2, 1};
+        CovariateLives lives = CovariateLives.of(entry, lower, upper, weight);
+        ProfileLimits profile =
+                ProfileLimits.of(lives, LifeRegression.of(LifeFamily.WEIBULL).fit(lives));
+        CohortFit row = CohortLadder.withDefaults()
+                .fit(Map.of("A", LifetimeSample.of(entry, lower, upper, weight)))
+                .get(CohortLadder.POOL)
+                .fit();
+        assertThat(row.failures()).isEqualTo(6);
+        assertThat(row.scaleLower()).isCloseTo(profile.scale().lower(), within(1e-3));
+        assertThat(row.scaleUpper()).isCloseTo(profile.scale().upper(), within(1e-3));
+        assertThat(row.shapeLower()).isCloseTo(profile.shape().lower(), within(1e-6));
+        assertThat(row.shapeUpper()).isCloseTo(profile.shape().upper(), within(1e-6));
     }
 
     /** At a profile limit of a coefficient, the fit with the coefficient's share taken off the time scale loses 1.92. */
