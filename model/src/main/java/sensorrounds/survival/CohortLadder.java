@@ -210,6 +210,7 @@ public final class CohortLadder {
                         hazards.get().rung(),
                         Optional.of(two.life()),
                         Optional.of(law.life()),
+                        WeibullLimits.normal(law.life()),
                         two.shares(),
                         reason + "; " + hazards.get().words() + words(two.shares()));
             }
