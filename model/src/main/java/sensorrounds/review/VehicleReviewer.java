@@ -21,6 +21,7 @@ import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.outlook.UnmonitoredWheels;
 import sensorrounds.recurrence.Recurrence;
 import sensorrounds.recurrence.RecurringVehicle;
+import sensorrounds.recurrence.SuspectFigures;
 import sensorrounds.replacement.Mounting;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.replacement.ReplacementPlanner;
@@ -127,6 +128,7 @@ public final class VehicleReviewer implements Serializable {
                         history,
                         estimates.peers(),
                         estimates.wake(),
+                        SuspectFigures.declared(s.recurrence()),
                         life -> withinYear.getOrDefault(life.lifeId(), Double.NaN),
                         s.recurrence(),
                         asOf)

@@ -37,6 +37,7 @@ import sensorrounds.visit.Warning;
 class RecurrenceTest {
     private static final LocalDate AS_OF = day("2026-08-01");
     private static final RecurrenceSettings SETTINGS = RecurrenceSettings.defaults();
+    private static final SuspectFigures FIGURES = SuspectFigures.declared(SETTINGS);
     private static final WakeModel MODEL = Histories.ordinaryModel();
     private static final PeerRates PEERS = PeerRates.fit(
             new PeerCells().count("van", 0, 24, 80).count("van", 1, 24, 30).count("van", 4, 24, 6), SETTINGS);
@@ -138,7 +139,7 @@ class RecurrenceTest {
     @Test
     void noSingleSignWeighsWithoutBound() {
         VehicleHistory h = with(List.of(life("1L", reads("1L", 20, 20, 20))));
-        List<Suspects.Candidate> all = Suspects.candidates(h, h.episodes(), MODEL, Optional.empty(), SETTINGS, AS_OF);
+        List<Suspects.Candidate> all = Suspects.candidates(h, h.episodes(), MODEL, FIGURES, Optional.empty(), SETTINGS, AS_OF);
         assertThat(all.get(0).evidence())
                 .filteredOn(e -> e.sign() == Evidence.Sign.SLOW_WAKING)
                 .singleElement()
@@ -217,7 +218,7 @@ class RecurrenceTest {
         SensorLife fresh = life(
                 "1R", "2026-03-01", OriginBasis.RECORDED_FITTING, LifeEnd.IN_SERVICE, null, answer(DAYS[2], "1R", 1));
         VehicleHistory h = history(List.of(fresh), visits, intermittent(), List.of());
-        assertThat(Suspects.candidates(h, h.episodes(), MODEL, Optional.empty(), SETTINGS, AS_OF)
+        assertThat(Suspects.candidates(h, h.episodes(), MODEL, FIGURES, Optional.empty(), SETTINGS, AS_OF)
                         .get(0)
                         .evidence())
                 .extracting(Evidence::sign)
@@ -232,7 +233,7 @@ class RecurrenceTest {
         List<WarningEpisode> episodes = new ArrayList<>(intermittent());
         episodes.set(0, episode(Warning.SYSTEM_FAULT, DAYS[0], DAYS[0], 1, false, false));
         VehicleHistory h = history(List.of(quiet, sound("1R")), visits(), episodes, List.of());
-        assertThat(Suspects.candidates(h, episodes, MODEL, Optional.empty(), SETTINGS, AS_OF)
+        assertThat(Suspects.candidates(h, episodes, MODEL, FIGURES, Optional.empty(), SETTINGS, AS_OF)
                         .get(0)
                         .evidence())
                 .filteredOn(e -> e.sign() == Evidence.Sign.SILENCE)
@@ -283,7 +284,7 @@ class RecurrenceTest {
         VehicleHistory h = history(List.of(sound("1L"), sound("1R")), visits(), found, List.of());
 
         RecurringVehicle v = Recurrence.of(
-                        h, PEERS, MODEL, life -> life.sensorId().equals("5E1L") ? 0.4 : 0.2, SETTINGS, AS_OF)
+                        h, PEERS, MODEL, FIGURES, life -> life.sensorId().equals("5E1L") ? 0.4 : 0.2, SETTINGS, AS_OF)
                 .orElseThrow();
 
         assertThat(v.pattern()).isEqualTo(RecurringVehicle.Pattern.RECURRING_WITH_FAILURES);
@@ -306,6 +307,7 @@ class RecurrenceTest {
                         history(List.of(sound("1L"), sound("1R")), visits(), back, List.of()),
                         PEERS,
                         MODEL,
+                        FIGURES,
                         life -> 0.001,
                         SETTINGS,
                         AS_OF)

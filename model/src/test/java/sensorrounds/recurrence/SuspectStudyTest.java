@@ -17,6 +17,7 @@ import sensorrounds.recurrence.PlantedFleet.Hands;
 import sensorrounds.recurrence.PlantedFleet.Planted;
 import sensorrounds.recurrence.PlantedFleet.Readers;
 import sensorrounds.recurrence.PlantedFleet.World;
+import sensorrounds.visit.WheelPosition;
 
 /**
  * The first suspect against planted causes, and against an oracle that knows every parameter of the planted world and sees the
@@ -35,15 +36,17 @@ class SuspectStudyTest {
      *
      * @param named probability given to the first suspect
      * @param blamed whether a sensor is the first suspect
+     * @param oracleBlamed whether it is the oracle's
      */
-    private record Judged(Planted planted, boolean hit, boolean oracleHit, double named, boolean blamed) {
+    private record Judged(
+            Planted planted, boolean hit, boolean oracleHit, double named, boolean blamed, boolean oracleBlamed) {
         boolean sensorless() {
             return planted.cause() == null;
         }
     }
 
     private static List<Judged> judged(PlantedFleet fleet, long seed) {
-        List<Planted> vehicles = fleet.vehicles(VEHICLES, seed);
+        List<Planted> vehicles = fleet.vehicles(VEHICLES, seed + Long.getLong("study.seed", 0));
         WakeCells cells = new WakeCells(ConditionSettings.defaults().coldCelsius());
         PeerCells peers = new PeerCells();
         vehicles.forEach(v -> {
@@ -52,22 +55,41 @@ class SuspectStudyTest {
         });
         WakeModel wake = WakeModel.fit(cells, SETTINGS.condition());
         PeerRates rates = PeerRates.fit(peers, SETTINGS);
+        SuspectFigures figures = SuspectLearner.learn(
+                vehicles.stream()
+                        .limit(Integer.getInteger("study.learn", 1000))
+                        .map(v -> Recurrence.toLearnFrom(v.history(), wake, SETTINGS, PlantedFleet.AS_OF))
+                        .flatMap(Optional::stream)
+                        .toList(),
+                SuspectFigures.declared(SETTINGS),
+                SETTINGS);
+        print(figures);
         return vehicles.stream()
-                .map(v -> judged(fleet, v, wake, rates))
+                .map(v -> judged(fleet, v, wake, rates, figures))
                 .flatMap(Optional::stream)
                 .toList();
     }
 
     /** Empty where two of the days drawn fell together, so that the warning came back too seldom to recur. */
-    private static Optional<Judged> judged(PlantedFleet fleet, Planted v, WakeModel wake, PeerRates rates) {
-        return Recurrence.of(v.history(), rates, wake, SETTINGS, PlantedFleet.AS_OF).orElseThrow().suspects().stream()
+    private static Optional<Judged> judged(PlantedFleet fleet, Planted v, WakeModel wake, PeerRates rates, SuspectFigures figures) {
+        return Recurrence.of(v.history(), rates, wake, figures, life -> Double.NaN, SETTINGS, PlantedFleet.AS_OF).orElseThrow().suspects().stream()
                 .findFirst()
-                .map(first -> new Judged(
-                        v,
-                        first.isSensor() ? first.position().equals(v.cause()) : v.cause() == null,
-                        Objects.equals(SuspectOracle.first(fleet, v.history()), v.cause()),
-                        first.probability(),
-                        first.isSensor()));
+                .map(first -> judged(v, first, SuspectOracle.first(fleet, v.history())));
+    }
+
+    private static void print(SuspectFigures f) {
+        System.out.println(f.basis()+" "+f.vehicles()+" wake c"+s(f.wake().cause())+" o"+s(f.wake().other())+"\n silence c"+s(f.silence().cause())+" o"+s(f.silence().other())+"\n low c"+s(f.low().cause())+" o"+s(f.low().other())+"\n naming "+s(f.naming())+" mis "+s(f.misnaming())+" lead "+s(f.lead())+"\n age "+s(f.age())+" missed "+f.missed()+" cold "+f.coldLow());
+    }
+    private static String s(double[] x){ StringBuilder b=new StringBuilder("["); for(double v:x) b.append(String.format("%.3f ",v)); return b+"]";}
+
+    private static Judged judged(Planted v, Suspect first, WheelPosition oracle) {
+        return new Judged(
+                v,
+                first.isSensor() ? first.position().equals(v.cause()) : v.cause() == null,
+                Objects.equals(oracle, v.cause()),
+                first.probability(),
+                first.isSensor(),
+                oracle != null);
     }
 
     private static double share(List<Judged> all, java.util.function.Predicate<Judged> what) {
@@ -162,8 +184,14 @@ class SuspectStudyTest {
         double error = Math.sqrt(slow * (1 - slow) / sensorless.get(true).size()
                 + other * (1 - other) / sensorless.get(false).size());
         System.out.printf(
-                "%s: a sensor blamed though none is bad, under the slow reader %.3f, elsewhere %.3f, standard error %.3f%n",
-                world, slow, other, error);
+                "%s: a sensor blamed though none is bad, under the slow reader %.3f, elsewhere %.3f, standard error %.3f;"
+                        + " by the oracle %.3f, %.3f%n",
+                world,
+                slow,
+                other,
+                error,
+                share(sensorless.get(true), Judged::oracleBlamed),
+                share(sensorless.get(false), Judged::oracleBlamed));
         return slow - other - 2.5 * error;
     }
 }
