@@ -6,9 +6,9 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import sensorrounds.history.VisitSummary;
 import sensorrounds.visit.FaultCode;
 import sensorrounds.visit.WheelPosition;
-import sensorrounds.history.VisitSummary;
 
 /**
  * The fault codes of one vehicle as evidence. A code seen at a visit names the place of the sensor behind the warnings with
@@ -80,13 +80,26 @@ final class CodeSigns implements Serializable {
     /**
      * What the codes tell for a candidate against one outside the sensors without a place. Under figures of the fleet's own that
      * codes named no wheel counts too: it speaks against every sensor alike, the more the oftener such codes do name one.
-     * Declared figures know nothing of the systems a fleet drives, so under them it counts for nothing.
+     * Declared figures know nothing of the systems a fleet drives: under them it counts for nothing, and a wheel named again
+     * and again counts once.
      *
      * @param own whether each naming meant this candidate
      */
     double ratio(SuspectFigures f, boolean[] own) {
-        double all = fullRatio(f, own);
-        return f.basis() == SuspectFigures.Basis.FLAGGED_VEHICLES ? all : all * given(f, false) / given(f, true);
+        if (f.basis() == SuspectFigures.Basis.FLAGGED_VEHICLES) {
+            return fullRatio(f, own);
+        }
+        List<Naming> once = new ArrayList<>();
+        boolean[] ownOnce = new boolean[own.length];
+        Set<WheelPosition> named = new HashSet<>();
+        for (int i = 0; i < own.length; i++) {
+            if (named.add(namings.get(i).code().position())) {
+                ownOnce[once.size()] = own[i];
+                once.add(namings.get(i));
+            }
+        }
+        CodeSigns signs = new CodeSigns(once, 0, places);
+        return signs.fullRatio(f, Arrays.copyOf(ownOnce, once.size()));
     }
 
     /** The same with the codes that name no wheel counted under any figures. */
@@ -101,16 +114,6 @@ final class CodeSigns implements Serializable {
 
     private double total(SuspectFigures f, boolean[] own, boolean isCause) {
         return Arrays.stream(joint(f, own, isCause)).sum();
-    }
-
-    private double given(SuspectFigures f, boolean isCause) {
-        double sum = 0;
-        for (int v = 0; v < f.naming().length; v++) {
-            for (int m = 0; m < f.misnaming().length; m++) {
-                sum += f.naming()[v] * f.misnaming()[m] * none(v, m, isCause);
-            }
-        }
-        return sum;
     }
 
     private double none(int v, int m, boolean isCause) {

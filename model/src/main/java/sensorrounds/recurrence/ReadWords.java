@@ -20,12 +20,7 @@ final class ReadWords {
     private final ConditionSettings settings;
     private final LocalDate asOf;
 
-    ReadWords(
-            Set<LocalDate> unheard,
-            Set<String> warned,
-            WakeModel model,
-            ConditionSettings settings,
-            LocalDate asOf) {
+    ReadWords(Set<LocalDate> unheard, Set<String> warned, WakeModel model, ConditionSettings settings, LocalDate asOf) {
         this.unheard = unheard;
         this.warned = warned;
         this.model = model;
@@ -47,13 +42,16 @@ final class ReadWords {
                 .filter(r -> r.answered() && r.attempts() != null && !Double.isNaN(model.chance(r)))
                 .toList();
         if (all.isEmpty()) {
-            return Optional.empty();
+            long answers = counted(life).stream().filter(LifeReading::answered).count();
+            return answers == 0
+                    ? Optional.empty()
+                    : Optional.of("answered at " + (answers == 1 ? "1 read" : answers + " reads")
+                            + ", how many tries it took is not known");
         }
         List<LifeReading> newest = all.subList(Math.max(0, all.size() - settings.recentReadings()), all.size());
         double sound =
                 newest.stream().mapToDouble(r -> 1 / model.chance(r)).average().orElse(Double.NaN);
-        String tries =
-                newest.stream().map(r -> Integer.toString(r.attempts())).collect(Collectors.joining(", "));
+        String tries = newest.stream().map(r -> Integer.toString(r.attempts())).collect(Collectors.joining(", "));
         return Optional.of(String.format(
                 Locale.ROOT,
                 "%s %s at its last %s, a sound sensor under the same readers needs %.1f",
@@ -78,8 +76,9 @@ final class ReadWords {
     }
 
     Optional<String> battery(SensorLife life) {
-        List<LifeReading> reports =
-                counted(life).stream().filter(r -> r.battery() != null && r.answered()).toList();
+        List<LifeReading> reports = counted(life).stream()
+                .filter(r -> r.battery() != null && r.answered())
+                .toList();
         if (reports.isEmpty()) {
             return Optional.empty();
         }
@@ -88,7 +87,8 @@ final class ReadWords {
                 .filter(r -> r.battery().isLow(settings.battery()))
                 .toList();
         if (low.isEmpty()) {
-            return Optional.of(said(last) + (reports.size() == 1 ? "" : ", never low in " + reports.size() + " reports"));
+            return Optional.of(
+                    said(last) + (reports.size() == 1 ? "" : ", never low in " + reports.size() + " reports"));
         }
         LifeReading lastLow = low.get(low.size() - 1);
         return Optional.of(said(lastLow)

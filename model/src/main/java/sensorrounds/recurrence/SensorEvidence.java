@@ -94,13 +94,18 @@ final class SensorEvidence {
         double tries = logRatio(reads, SensorReads.Counted.ANSWERS, figures);
         double silence = logRatio(reads, SensorReads.Counted.ANSWERS_AND_SILENCE, figures);
         double battery = logRatio(reads, SensorReads.Counted.ALL, figures);
+        double told = 0;
         if (life.end() != LifeEnd.FAILED) {
-            words.waking(life, tries > 0).ifPresent(w -> all.add(new Evidence(Evidence.Sign.SLOW_WAKING, w, tries)));
-            words.silence(life)
-                    .ifPresent(w -> all.add(new Evidence(Evidence.Sign.SILENCE, w, silence - tries)));
+            Optional<String> waking = words.waking(life, tries > 0);
+            waking.ifPresent(w -> all.add(new Evidence(Evidence.Sign.SLOW_WAKING, w, tries)));
+            told = waking.isPresent() ? tries : 0;
+            Optional<String> silent = words.silence(life);
+            double spoken = told;
+            silent.ifPresent(w -> all.add(new Evidence(Evidence.Sign.SILENCE, w, silence - spoken)));
+            told = silent.isPresent() ? silence : told;
         }
-        words.battery(life)
-                .ifPresent(w -> all.add(new Evidence(Evidence.Sign.LOW_BATTERY, w, battery - silence)));
+        double before = told;
+        words.battery(life).ifPresent(w -> all.add(new Evidence(Evidence.Sign.LOW_BATTERY, w, battery - before)));
         codes.evidence(codes.own(life), figures).ifPresent(all::add);
         pressureApart(life, figures).ifPresent(all::add);
         return all;
@@ -134,13 +139,11 @@ final class SensorEvidence {
     }
 
     private SensorReads reads(SensorLife life) {
-        return SensorReads.of(
-                words.counted(life), firstWarned, warned, life.end() == LifeEnd.FAILED, model, condition);
+        return SensorReads.of(words.counted(life), firstWarned, warned, life.end() == LifeEnd.FAILED, model, condition);
     }
 
     private static double logRatio(SensorReads reads, SensorReads.Counted counted, SuspectFigures f) {
-        return Math.log(new ReadLikelihood(reads, counted, f.missed(), f.coldLow())
-                .ratio(new ReadLikelihood.Laws(f)));
+        return Math.log(new ReadLikelihood(reads, counted, f.missed(), f.coldLow()).ratio(new ReadLikelihood.Laws(f)));
     }
 
     private int ageClass(SensorLife life) {
@@ -192,10 +195,10 @@ final class SensorEvidence {
             return Optional.empty();
         }
         double ratio = figures.apart()
-                .ratio(SuspectCase.Sensor.apartLikelihood(g.compared(), g.apart().size()));
+                .ratio(SuspectCase.Sensor.apartLikelihood(
+                        g.compared(), g.apart().size()));
         if (g.apart().isEmpty()) {
-            String words = "agreed with the hand gauge"
-                    + (g.compared() == 1 ? "" : " at " + g.compared() + " visits");
+            String words = "agreed with the hand gauge" + (g.compared() == 1 ? "" : " at " + g.compared() + " visits");
             return Optional.of(Evidence.of(Evidence.Sign.PRESSURE_APART, words, ratio));
         }
         LifeReading r = g.apart().get(g.apart().size() - 1);
@@ -205,9 +208,7 @@ final class SensorEvidence {
                         r.pressureKpa(),
                         r.day(),
                         r.gaugePressureKpa())
-                + (g.compared() == 1
-                        ? ""
-                        : ", apart at " + g.apart().size() + " of " + g.compared() + " visits");
+                + (g.compared() == 1 ? "" : ", apart at " + g.apart().size() + " of " + g.compared() + " visits");
         return Optional.of(Evidence.of(Evidence.Sign.PRESSURE_APART, words, ratio));
     }
 

@@ -75,9 +75,7 @@ final class SensorReads implements Serializable {
                     | (warned.contains(r.visitId()) ? WARNED : 0)
                     | (cold ? COLD : 0)
                     | (tried ? 0 : NOT_TRIED)
-                    | (r.battery() == null || !r.answered()
-                            ? 0
-                            : r.battery().isLow(settings.battery()) ? LOW : OK);
+                    | (r.battery() == null || !r.answered() ? 0 : r.battery().isLow(settings.battery()) ? LOW : OK);
         }
         return reads;
     }

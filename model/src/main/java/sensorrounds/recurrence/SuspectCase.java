@@ -8,8 +8,7 @@ import java.util.List;
  *
  * @param outside log weight of the signs with declared weights for "not a sensor"
  */
-record SuspectCase(String vehicleId, List<Sensor> sensors, CodeSigns codes, double outside)
-        implements Serializable {
+record SuspectCase(String vehicleId, List<Sensor> sensors, CodeSigns codes, double outside) implements Serializable {
     /**
      * One sensor.
      *
@@ -20,13 +19,7 @@ record SuspectCase(String vehicleId, List<Sensor> sensors, CodeSigns codes, doub
      * @param own whether each naming of a wheel meant this sensor
      */
     record Sensor(
-            int ageClass,
-            double prior,
-            double declared,
-            SensorReads reads,
-            int compared,
-            int apart,
-            boolean[] own)
+            int ageClass, double prior, double declared, SensorReads reads, int compared, int apart, boolean[] own)
             implements Serializable {
         /** Likelihood of the disagreements by level. */
         double[] apartLikelihood() {

@@ -55,7 +55,8 @@ public record SuspectFigures(
     /** Days; the last stands for all of its life. */
     static final int[] LEAD = {0, 30, 90, 180, 365, 730, Integer.MAX_VALUE};
 
-    private static final double[] DECLARED_LEAD = {0.1, 0.2, 0.2, 0.15, 0.1, 0.05, 0.2};
+    /** Where nothing is learned a weak sensor is taken as weak for long: its slow reads of earlier years count as now. */
+    private static final double[] DECLARED_LEAD = {0.05, 0.1, 0.1, 0.05, 0.1, 0.1, 0.5};
     /** Years at which an age class ends; one more class beyond, and one for ages not known. */
     static final int[] AGE_LIMITS = {1, 2, 3, 4, 5, 6, 7, 8, 10};
 
@@ -92,9 +93,14 @@ public record SuspectFigures(
                         within(coldGood, 0, 3),
                         String.format(
                                 Locale.ROOT,
-                                "weak sensors' odds of waking, low reports and drowned reads as fitted to %d sensors",
+                                "waking, low reports and missed reads weighed as fitted to %d sensors",
                                 fit.get().sensors()))
                 .on(Basis.HIDDEN_CONDITION);
+    }
+
+    /** Where the weights come from, to be put behind another sentence; empty when they are declared. */
+    String words() {
+        return note.isEmpty() ? "" : "; " + note;
     }
 
     private static double logOdds(double p) {
@@ -123,11 +129,17 @@ public record SuspectFigures(
                 Basis.DECLARED,
                 0,
                 note,
-                SignLaw.declared(WAKE, 1, slowFactor, w.slowIfCause(), settings.condition().slowPrior()),
+                SignLaw.declared(
+                        WAKE,
+                        1,
+                        slowFactor,
+                        w.slowIfCause(),
+                        settings.condition().slowPrior()),
                 SignLaw.declared(SILENCE, PLAIN_SILENCE, SHOWN_SILENCE, w.silentIfCause(), w.silentIfOther()),
                 SignLaw.declared(LOW, plainLow, shownLow, w.lowIfCause(), w.lowIfOther()),
                 SignLaw.declared(APART, PLAIN_APART, SHOWN_APART, w.apartIfCause(), w.apartIfOther()),
-                SignLaw.declared(NAMING, NAMING[0], SHOWN_NAMING, w.codeIfCause(), 0).cause(),
+                SignLaw.declared(NAMING, NAMING[0], SHOWN_NAMING, w.codeIfCause(), 0)
+                        .cause(),
                 SignLaw.spread(MISNAMING, w.codeIfOther()),
                 DECLARED_LEAD,
                 declaredAges(w),

@@ -35,7 +35,8 @@ final class SuspectLearner {
         if (cases.size() < weights.leastVehicles()) {
             return start;
         }
-        return new SuspectLearner(cases, weights).learn(start, settings.condition().effectDeviation());
+        return new SuspectLearner(cases, weights)
+                .learn(start, settings.condition().effectDeviation());
     }
 
     private SuspectFigures learn(SuspectFigures start, double effectDeviation) {
@@ -97,8 +98,8 @@ final class SuspectLearner {
                 SuspectCase.Sensor s = c.sensors().get(j);
                 prior[j] = f.age()[s.ageClass()] * Math.exp(s.prior());
                 open += prior[j];
-                counts.logLikelihood += Math.log(reads.get(v).get(j).other(laws)
-                        * SignLaw.mean(f.apart().other(), s.apartLikelihood()));
+                counts.logLikelihood += Math.log(
+                        reads.get(v).get(j).other(laws) * SignLaw.mean(f.apart().other(), s.apartLikelihood()));
                 weight[j] = prior[j]
                         * Math.exp(s.declared())
                         * reads.get(v).get(j).ratio(laws)
@@ -136,7 +137,7 @@ final class SuspectLearner {
         return new SuspectFigures(
                 SuspectFigures.Basis.FLAGGED_VEHICLES,
                 cases.size(),
-                String.format(Locale.ROOT, "learned from %d vehicles whose warning recurs", cases.size()),
+                String.format(Locale.ROOT, "weights learned from %d vehicles whose warning recurs", cases.size()),
                 start.wake().next(now.wake(), counts.wake, weights.declaredWorth()),
                 start.silence().next(now.silence(), counts.silence, weights.declaredWorth()),
                 start.low().next(now.low(), counts.low, weights.declaredWorth()),

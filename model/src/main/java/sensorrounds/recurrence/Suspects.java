@@ -125,10 +125,7 @@ public final class Suspects {
                 ? Math.log(settings.weights().notLearned())
                 : 0;
         return new SuspectCase(
-                history.vehicleId(),
-                on.stream().map(evidence::figures).toList(),
-                codes.signs(),
-                outside);
+                history.vehicleId(), on.stream().map(evidence::figures).toList(), codes.signs(), outside);
     }
 
     private static Candidate notASensor(
@@ -142,7 +139,7 @@ public final class Suspects {
         List<Evidence> evidence = new ArrayList<>();
         evidence.add(Evidence.of(
                 Evidence.Sign.PRIOR,
-                "a cause outside the sensors, before other evidence: the measure of all weights",
+                "a cause outside the sensors, before other evidence: the measure of all weights" + figures.words(),
                 1));
         if (found > 0) {
             evidence.add(Evidence.of(

@@ -39,9 +39,7 @@ final class Waking {
         for (int k = 0; k < W; k++) {
             double odds = SuspectFigures.WAKE[k] * p / (1 - p);
             double q = odds / (1 + odds);
-            wake[k] = !reads.answered(i)
-                    ? Math.pow(1 - q, tries)
-                    : tries == 0 ? 1 : q * Math.pow(1 - q, tries - 1);
+            wake[k] = !reads.answered(i) ? Math.pow(1 - q, tries) : tries == 0 ? 1 : q * Math.pow(1 - q, tries - 1);
         }
         double[] heard = ones(S);
         for (int s = 0; s < S && reads.warned(i); s++) {

@@ -39,6 +39,7 @@ public final class VehicleReviewer implements Serializable {
     private final ReportRatios ratios;
     private final HiddenFit condition;
     private final SetLikeness likeness;
+    private final SuspectFigures suspects;
     private final Map<String, Part> parts;
     private final ReplacementPlanner planner;
     private final StockForecast stock;
@@ -49,12 +50,14 @@ public final class VehicleReviewer implements Serializable {
             ReportRatios ratios,
             HiddenFit condition,
             SetLikeness likeness,
+            SuspectFigures suspects,
             Map<String, Part> parts,
             LocalDate asOf) {
         this.estimates = estimates;
         this.ratios = ratios;
         this.condition = condition;
         this.likeness = likeness;
+        this.suspects = suspects;
         this.parts = Map.copyOf(parts);
         this.asOf = asOf;
         ReviewSettings s = estimates.settings();
@@ -128,7 +131,7 @@ public final class VehicleReviewer implements Serializable {
                         history,
                         estimates.peers(),
                         estimates.wake(),
-                        SuspectFigures.declared(s.recurrence()),
+                        suspects,
                         life -> withinYear.getOrDefault(life.lifeId(), Double.NaN),
                         s.recurrence(),
                         asOf)

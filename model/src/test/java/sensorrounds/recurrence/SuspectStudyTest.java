@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import sensorrounds.condition.ConditionSettings;
+import sensorrounds.condition.HiddenFit;
 import sensorrounds.condition.WakeCells;
 import sensorrounds.condition.WakeModel;
 import sensorrounds.recurrence.PlantedFleet.Crew;
@@ -25,7 +26,7 @@ import sensorrounds.visit.WheelPosition;
  * {@code mvn -pl model test -Dtest=SuspectStudyTest -Dstudy.vehicles=40000} repeats.
  */
 class SuspectStudyTest {
-    private static final int VEHICLES = Integer.getInteger("study.vehicles", 3000);
+    private static final int VEHICLES = Integer.getInteger("study.vehicles", 2000);
     /** As slow as the slow reader: a chance of .80 becomes one of .44. */
     private static final double SLOW_ODDS = 0.2;
 
@@ -55,15 +56,9 @@ class SuspectStudyTest {
         });
         WakeModel wake = WakeModel.fit(cells, SETTINGS.condition());
         PeerRates rates = PeerRates.fit(peers, SETTINGS);
-        SuspectFigures figures = SuspectLearner.learn(
-                vehicles.stream()
-                        .limit(Integer.getInteger("study.learn", 1000))
-                        .map(v -> Recurrence.toLearnFrom(v.history(), wake, SETTINGS, PlantedFleet.AS_OF))
-                        .flatMap(Optional::stream)
-                        .toList(),
-                SuspectFigures.declared(SETTINGS),
-                SETTINGS);
-        print(figures);
+        SuspectSample sample = new SuspectSample(SETTINGS, PlantedFleet.AS_OF);
+        vehicles.forEach(v -> sample.add(v.history(), wake));
+        SuspectFigures figures = sample.learn(HiddenFit.withoutLaw());
         return vehicles.stream()
                 .map(v -> judged(fleet, v, wake, rates, figures))
                 .flatMap(Optional::stream)
@@ -71,16 +66,15 @@ class SuspectStudyTest {
     }
 
     /** Empty where two of the days drawn fell together, so that the warning came back too seldom to recur. */
-    private static Optional<Judged> judged(PlantedFleet fleet, Planted v, WakeModel wake, PeerRates rates, SuspectFigures figures) {
-        return Recurrence.of(v.history(), rates, wake, figures, life -> Double.NaN, SETTINGS, PlantedFleet.AS_OF).orElseThrow().suspects().stream()
+    private static Optional<Judged> judged(
+            PlantedFleet fleet, Planted v, WakeModel wake, PeerRates rates, SuspectFigures figures) {
+        return Recurrence.of(v.history(), rates, wake, figures, life -> Double.NaN, SETTINGS, PlantedFleet.AS_OF)
+                .orElseThrow()
+                .suspects()
+                .stream()
                 .findFirst()
                 .map(first -> judged(v, first, SuspectOracle.first(fleet, v.history())));
     }
-
-    private static void print(SuspectFigures f) {
-        System.out.println(f.basis()+" "+f.vehicles()+" wake c"+s(f.wake().cause())+" o"+s(f.wake().other())+"\n silence c"+s(f.silence().cause())+" o"+s(f.silence().other())+"\n low c"+s(f.low().cause())+" o"+s(f.low().other())+"\n naming "+s(f.naming())+" mis "+s(f.misnaming())+" lead "+s(f.lead())+"\n age "+s(f.age())+" missed "+f.missed()+" cold "+f.coldLow());
-    }
-    private static String s(double[] x){ StringBuilder b=new StringBuilder("["); for(double v:x) b.append(String.format("%.3f ",v)); return b+"]";}
 
     private static Judged judged(Planted v, Suspect first, WheelPosition oracle) {
         return new Judged(
@@ -116,10 +110,17 @@ class SuspectStudyTest {
 
     /** Signs much weaker than the declared weights take them for, and false ones two to three times as many. */
     @Test
-    void whereSignsAreWeakItStillIsRightFourFifthsAsOften() {
-        assertThat(asOftenAsTheOracle(
-                        "weak signs", judged(new PlantedFleet(World.ordinary().withFewSigns()), 2)))
-                .isGreaterThanOrEqualTo(0.8);
+    void whereSignsAreWeakToo() {
+        List<Judged> all = judged(new PlantedFleet(World.ordinary().withFewSigns()), 2);
+        assertThat(asOftenAsTheOracle("weak signs", all)).isGreaterThanOrEqualTo(0.9);
+    }
+
+    /** A world of other figures: sensors the cause twice as often, codes that are seldom false, batteries seldom low. */
+    @Test
+    void andInAThirdWorld() {
+        World world = new World(Double.NaN, 1, 0.5, 0.2, 0.1, 0.3, 0.02, 0.8, 0.15, 0.02);
+        assertThat(asOftenAsTheOracle("third world", judged(new PlantedFleet(world), 5)))
+                .isGreaterThanOrEqualTo(0.9);
     }
 
     @Test
@@ -168,7 +169,7 @@ class SuspectStudyTest {
     void withoutTheNameOfTheReaderItWould() {
         World world = World.ordinary().withSlowReader(0.45);
         assertThat(excessBlame("readers not named", judged(new PlantedFleet(world, Readers.UNNAMED), 3)))
-                .isGreaterThan(0.3);
+                .isGreaterThan(0.03);
     }
 
     /**
