@@ -96,7 +96,8 @@ public final class FleetReviewJob {
 
         spark.setJobDescription("Review each vehicle");
         SetLikeness likeness = SetLikeness.fit(sets(histories, fitted));
-        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, condition, likeness, parts, asOf);
+        VehicleReviewer reviewer = new VehicleReviewer(
+                estimates, ratios, condition, likeness, reports.suspects().learn(condition), parts, asOf);
         Broadcast<VehicleReviewer> shared = spark.broadcast(reviewer);
         JavaRDD<VehicleReview> reviews =
                 Kept.of(histories.map(h -> shared.value().review(h)));
@@ -169,9 +170,7 @@ public final class FleetReviewJob {
 
     private ReportCounts reports(JavaRDD<VehicleHistory> histories, Broadcast<Estimates> fitted) {
         return histories.treeAggregate(
-                new ReportCounts(settings.condition()),
-                (counts, h) -> counts.add(h, fitted.value()),
-                ReportCounts::merge);
+                new ReportCounts(settings, asOf), (counts, h) -> counts.add(h, fitted.value()), ReportCounts::merge);
     }
 
     private static JavaPairRDD<DemandKey, DemandState> demand(JavaRDD<VehicleReview> reviews) {

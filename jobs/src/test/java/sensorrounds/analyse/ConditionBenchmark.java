@@ -25,6 +25,7 @@ import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.VisitSummary;
 import sensorrounds.outlook.ReportCells;
 import sensorrounds.outlook.ReportRatios;
+import sensorrounds.recurrence.SuspectFigures;
 import sensorrounds.review.Conditions;
 import sensorrounds.review.Estimates;
 import sensorrounds.review.FleetCounts;
@@ -107,6 +108,7 @@ final class ConditionBenchmark {
                 ReportRatios.fit(new ReportCells(), settings.outlook()),
                 fit,
                 SetLikeness.none("not looked at"),
+                SuspectFigures.declared(settings.recurrence()),
                 Map.of(),
                 AS_OF);
         Broadcast<VehicleReviewer> shared = spark.broadcast(reviewer);

@@ -20,6 +20,7 @@ import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogReader;
 import sensorrounds.ingest.LogSlice;
 import sensorrounds.outlook.SensorOutlook;
+import sensorrounds.recurrence.SuspectFigures;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.review.FleetReview;
 import sensorrounds.review.VehicleReviewer;
@@ -86,6 +87,7 @@ record ReviewedFleet(FleetReview review, List<Forecast> forecasts, LocalDate asO
                 review.ratios(),
                 review.condition(),
                 SetLikeness.none("each sensor for itself"),
+                SuspectFigures.declared(inputs.settings().review().recurrence()),
                 inputs.parts(),
                 asOf);
         Map<String, SensorOutlook> alone = new HashMap<>();

@@ -11,11 +11,17 @@ import java.util.List;
  * @param logRatio logarithm of the ratio; NaN when the strata say nothing
  * @param variance its variance; infinite when the strata say nothing
  */
-record PooledOdds(double logRatio, double variance) implements Serializable {
+public record PooledOdds(double logRatio, double variance) implements Serializable {
     /** Successes and failures with and without the condition. */
-    record Stratum(long withSuccess, long withFailure, long withoutSuccess, long withoutFailure) {}
+    public record Stratum(long withSuccess, long withFailure, long withoutSuccess, long withoutFailure) {}
 
-    static PooledOdds of(List<Stratum> strata) {
+    /** Whether the strata say anything. */
+    public boolean known() {
+        return !Double.isNaN(logRatio);
+    }
+
+    /** The ratio over these strata, in any order. */
+    public static PooledOdds of(List<Stratum> strata) {
         double sumR = 0;
         double sumS = 0;
         double sumPr = 0;
@@ -47,7 +53,7 @@ record PooledOdds(double logRatio, double variance) implements Serializable {
      * The log ratio shrunk to "no effect": posterior mean under a normal prior around 0, so that a handful of reads
      * moves it little and no reads at all leave it at 0.
      */
-    double shrunk(double priorDeviation) {
+    public double shrunk(double priorDeviation) {
         if (Double.isNaN(logRatio)) {
             return 0;
         }

@@ -1,93 +1,87 @@
 package sensorrounds.recurrence;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import sensorrounds.history.LifeReading;
 import sensorrounds.history.OriginBasis;
 import sensorrounds.history.SensorLife;
 import sensorrounds.history.VisitSummary;
-import sensorrounds.visit.FaultCode;
 import sensorrounds.visit.WheelPosition;
 
 /**
- * What fault codes say. A code speaks of the sensor that sat at its place that day; the strongest code counts once, since one
- * cause sets it again and again. Cleared codes and codes that name no wheel speak of nobody.
+ * What fault codes say. A code speaks of the sensor that sat at its place that day. Cleared codes and codes that name no wheel
+ * speak of nobody.
  */
 final class CodeEvidence {
-    private final List<VisitSummary> visits;
-    private final SuspectWeights weights;
+    private final CodeSigns signs;
 
-    /** @param visits of the window of recurrence, in time order */
-    CodeEvidence(List<VisitSummary> visits, SuspectWeights weights) {
-        this.visits = visits;
-        this.weights = weights;
+    CodeEvidence(CodeSigns signs) {
+        this.signs = signs;
     }
 
-    private enum Named {
-        NOBODY,
-        ELSEWHERE,
-        STORED,
-        CURRENT
+    CodeSigns signs() {
+        return signs;
     }
 
-    /** The strongest code so far. */
-    private final class Strongest {
-        private Named named = Named.NOBODY;
-        private String words = "";
-
-        /** @param place where the candidate was at that visit; null for no place */
-        void hear(VisitSummary v, FaultCode c, WheelPosition place) {
-            if (c.position() == null || c.state() == FaultCode.State.CLEARED) {
-                return;
-            }
-            boolean current = c.state() == FaultCode.State.CURRENT;
-            Named heard = !c.position().equals(place) ? Named.ELSEWHERE : current ? Named.CURRENT : Named.STORED;
-            if (heard.compareTo(named) > 0) {
-                named = heard;
-                String what = heard != Named.ELSEWHERE
-                        ? "its place"
-                        : (place == null ? "a wheel, " : "another place, ")
-                                + c.position().words();
-                words = (current ? "current" : "stored") + " code " + c.code() + " on " + v.day() + " names " + what;
-            }
-        }
-
-        Optional<Evidence> evidence() {
-            double weight = switch (named) {
-                case NOBODY -> 1;
-                case ELSEWHERE -> weights.codeElsewhere();
-                case STORED -> weights.codeStored();
-                case CURRENT -> weights.codeCurrent();
-            };
-            return named == Named.NOBODY
-                    ? Optional.empty()
-                    : Optional.of(Evidence.of(Evidence.Sign.FAULT_CODE, words, weight));
-        }
-    }
-
-    Optional<Evidence> of(SensorLife life) {
-        Strongest strongest = new Strongest();
-        for (VisitSummary v : visits) {
+    /** Which of the wheels named were the sensor's; what was named before its fitting was not. */
+    boolean[] own(SensorLife life) {
+        List<CodeSigns.Naming> all = signs.namings();
+        boolean[] own = new boolean[all.size()];
+        for (int i = 0; i < own.length; i++) {
+            VisitSummary v = all.get(i).visit();
             boolean before = life.fittedOn() != null
                     && life.basis() == OriginBasis.RECORDED_FITTING
                     && v.day().isBefore(life.fittedOn());
-            if (!before) {
-                v.codes().forEach(c -> strongest.hear(v, c, placeAt(life, v)));
-            }
+            own[i] = !before && all.get(i).code().position().equals(placeAt(life, v));
         }
-        return strongest.evidence();
+        return own;
     }
 
-    /**
-     * Of a cause outside the sensors: a code that names a wheel speaks against it, as it speaks against every other wheel's
-     * sensor, unless that very place is meant.
-     *
-     * @param place the place suspected; null for none
-     */
-    Optional<Evidence> ofNoSensor(WheelPosition place) {
-        Strongest strongest = new Strongest();
-        visits.forEach(v -> v.codes().forEach(c -> strongest.hear(v, c, place)));
-        return strongest.evidence();
+    /** The same for a place suspected, whatever sensor sits there; of no place nothing is named. */
+    boolean[] own(WheelPosition place) {
+        List<CodeSigns.Naming> all = signs.namings();
+        boolean[] own = new boolean[all.size()];
+        for (int i = 0; i < own.length; i++) {
+            own[i] = all.get(i).code().position().equals(place);
+        }
+        return own;
+    }
+
+    /** Of a sensor; nothing where no wheel was named. */
+    Optional<Evidence> evidence(boolean[] own, SuspectFigures figures) {
+        return evidence(own, "another place", figures);
+    }
+
+    /** Of a place. */
+    Optional<Evidence> evidence(WheelPosition place, SuspectFigures figures) {
+        return place == null ? Optional.empty() : evidence(own(place), "another place", figures);
+    }
+
+    private Optional<Evidence> evidence(boolean[] own, String otherwise, SuspectFigures figures) {
+        List<CodeSigns.Naming> all = signs.namings();
+        if (all.isEmpty()) {
+            boolean counts = figures.basis() == SuspectFigures.Basis.FLAGGED_VEHICLES && signs.nameless() > 0;
+            String words = signs.nameless() == 1
+                    ? "the codes of a visit name no wheel"
+                    : "the codes of " + signs.nameless() + " visits name no wheel";
+            return counts
+                    ? Optional.of(Evidence.of(Evidence.Sign.FAULT_CODE, words, signs.ratio(figures, own)))
+                    : Optional.empty();
+        }
+        List<CodeSigns.Naming> mine = new ArrayList<>();
+        for (int i = 0; i < own.length; i++) {
+            if (own[i]) {
+                mine.add(all.get(i));
+            }
+        }
+        CodeSigns.Naming told = mine.isEmpty() ? all.get(all.size() - 1) : mine.get(mine.size() - 1);
+        String words = (told.stored() ? "stored" : "current") + " code "
+                + told.code().code() + " on " + told.visit().day() + " names "
+                + (mine.isEmpty()
+                        ? otherwise + ", " + told.code().position().words()
+                        : "its place" + (mine.size() == 1 ? "" : ", one of " + mine.size() + " that do"));
+        return Optional.of(Evidence.of(Evidence.Sign.FAULT_CODE, words, signs.ratio(figures, own)));
     }
 
     private static WheelPosition placeAt(SensorLife life, VisitSummary visit) {

@@ -18,7 +18,7 @@ public final class Recurrence {
     /** As with a law of life, with no such law: sensors weigh by their age alone. */
     public static Optional<RecurringVehicle> of(
             VehicleHistory history, PeerRates peers, WakeModel model, RecurrenceSettings settings, LocalDate asOf) {
-        return of(history, peers, model, life -> Double.NaN, settings, asOf);
+        return of(history, peers, model, SuspectFigures.declared(settings), life -> Double.NaN, settings, asOf);
     }
 
     /**
@@ -31,6 +31,7 @@ public final class Recurrence {
             VehicleHistory history,
             PeerRates peers,
             WakeModel model,
+            SuspectFigures figures,
             ToDoubleFunction<SensorLife> failsWithinYear,
             RecurrenceSettings settings,
             LocalDate asOf) {
@@ -49,6 +50,7 @@ public final class Recurrence {
                 : Suspects.judge(
                         history,
                         model,
+                        figures,
                         pattern == RecurringVehicle.Pattern.RECURRING_WITH_FAILURES
                                 ? Optional.of(failsWithinYear)
                                 : Optional.empty(),
@@ -76,6 +78,16 @@ public final class Recurrence {
                 followUpOpen,
                 judgement.suspects(),
                 story));
+    }
+
+    /** A vehicle to learn the weights of signs from: one that recurs with no lasting cause found; empty for others. */
+    static Optional<SuspectCase> toLearnFrom(
+            VehicleHistory history, WakeModel model, RecurrenceSettings settings, LocalDate asOf) {
+        List<WarningEpisode> episodes = SystemWarnings.episodes(history, asOf);
+        List<WarningEpisode> recent = inWindow(episodes, settings, asOf);
+        return pattern(history, episodes, recent, settings, asOf) == RecurringVehicle.Pattern.RECURRING_INTERMITTENT
+                ? Optional.of(Suspects.caseOf(history, recent, model, settings, asOf))
+                : Optional.empty();
     }
 
     /** Episodes with the warning still seen in the window. */

@@ -10,9 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
-import sensorrounds.condition.BatteryReports;
 import sensorrounds.condition.ConditionSettings;
-import sensorrounds.condition.SlowWaking;
 import sensorrounds.condition.UnheardVisits;
 import sensorrounds.condition.WakeModel;
 import sensorrounds.history.Finding;
@@ -39,7 +37,9 @@ final class SensorEvidence {
     private final ConditionSettings condition;
     private final SuspectWeights weights;
     private final LocalDate asOf;
-    private final List<VisitSummary> visits;
+    private final Set<String> recent;
+    private final Set<String> warned;
+    private final ReadWords words;
     private final Set<LocalDate> unheard;
     private final CodeEvidence codes;
     private final List<SensorLife> lives;
@@ -54,6 +54,7 @@ final class SensorEvidence {
             VehicleHistory history,
             List<WarningEpisode> episodes,
             WakeModel model,
+            CodeEvidence codes,
             ToDoubleFunction<SensorLife> failsWithinYear,
             RecurrenceSettings settings,
             LocalDate asOf) {
@@ -63,11 +64,17 @@ final class SensorEvidence {
         this.weights = settings.weights();
         this.asOf = asOf;
         LocalDate from = asOf.minusDays(settings.windowDays());
-        this.visits = history.visits().stream()
+        List<VisitSummary> visits = history.visits().stream()
                 .filter(v -> !v.day().isBefore(from) && !v.day().isAfter(asOf))
                 .toList();
+        this.recent = visits.stream().map(VisitSummary::visitId).collect(Collectors.toSet());
+        this.warned = history.visits().stream()
+                .filter(v -> SystemWarnings.counts(v.warning()))
+                .map(VisitSummary::visitId)
+                .collect(Collectors.toSet());
         this.unheard = UnheardVisits.days(history);
-        this.codes = new CodeEvidence(visits, weights);
+        this.words = new ReadWords(unheard, warned, model, condition, asOf);
+        this.codes = codes;
         this.lives = history.lives();
         this.places = OnePlace.findings(history, settings, asOf);
         this.firstWarned = episodes.stream()
@@ -77,28 +84,75 @@ final class SensorEvidence {
                 .orElse(episodes.isEmpty() ? asOf : episodes.get(0).firstSeen());
     }
 
-    List<Evidence> of(SensorLife life) {
+    /** Signs of one sensor, as weighed by figures. */
+    List<Evidence> of(SensorLife life, SuspectFigures figures) {
         List<Evidence> all = new ArrayList<>();
-        all.add(age(life));
+        all.add(age(life, figures));
+        all.addAll(declared(life));
+        fittedAfter(life).ifPresent(all::add);
+        SensorReads reads = reads(life);
+        double tries = logRatio(reads, SensorReads.Counted.ANSWERS, figures);
+        double silence = logRatio(reads, SensorReads.Counted.ANSWERS_AND_SILENCE, figures);
+        double battery = logRatio(reads, SensorReads.Counted.ALL, figures);
+        double told = 0;
+        if (life.end() != LifeEnd.FAILED) {
+            Optional<String> waking = words.waking(life, tries > 0);
+            waking.ifPresent(w -> all.add(new Evidence(Evidence.Sign.SLOW_WAKING, w, tries)));
+            told = waking.isPresent() ? tries : 0;
+            Optional<String> silent = words.silence(life);
+            double spoken = told;
+            silent.ifPresent(w -> all.add(new Evidence(Evidence.Sign.SILENCE, w, silence - spoken)));
+            told = silent.isPresent() ? silence : told;
+        }
+        double before = told;
+        words.battery(life).ifPresent(w -> all.add(new Evidence(Evidence.Sign.LOW_BATTERY, w, battery - before)));
+        codes.evidence(codes.own(life), figures).ifPresent(all::add);
+        pressureApart(life, figures).ifPresent(all::add);
+        return all;
+    }
+
+    /** The same signs in figures, to learn from. */
+    SuspectCase.Sensor figures(SensorLife life) {
+        Gauged gauged = gauged(life);
+        return new SuspectCase.Sensor(
+                ageClass(life),
+                fittedAfter(life).map(Evidence::logWeight).orElse(0.0),
+                declared(life).stream().mapToDouble(Evidence::logWeight).sum(),
+                reads(life),
+                gauged.compared(),
+                gauged.apart().size(),
+                codes.own(life));
+    }
+
+    /** Signs whose weights are declared: they are too rare for a fleet to tell. */
+    private List<Evidence> declared(SensorLife life) {
+        List<Evidence> all = new ArrayList<>();
         if (life.end() == LifeEnd.FAILED) {
             all.add(Evidence.of(
                     Evidence.Sign.KNOWN_FAILED,
                     "known failed since " + life.firstKnownFailed() + " and still on the wheel",
                     weights.knownFailed()));
-        } else {
-            slowWaking(life).ifPresent(all::add);
-            silence(life).ifPresent(all::add);
         }
-        battery(life).ifPresent(all::add);
-        codes.of(life).ifPresent(all::add);
-        pressureApart(life).ifPresent(all::add);
         acrossPlaces(life).ifPresent(all::add);
-        fittedAfter(life).ifPresent(all::add);
         onePlace(life).ifPresent(all::add);
         return all;
     }
 
-    private Evidence age(SensorLife life) {
+    private SensorReads reads(SensorLife life) {
+        return SensorReads.of(words.counted(life), firstWarned, warned, life.end() == LifeEnd.FAILED, model, condition);
+    }
+
+    private static double logRatio(SensorReads reads, SensorReads.Counted counted, SuspectFigures f) {
+        return Math.log(new ReadLikelihood(reads, counted, f.missed(), f.coldLow()).ratio(new ReadLikelihood.Laws(f)));
+    }
+
+    private int ageClass(SensorLife life) {
+        return life.fittedOn() == null || life.basis() == OriginBasis.UNKNOWN
+                ? SuspectFigures.unknownAge()
+                : SuspectFigures.ageClass(Math.max(0, ChronoUnit.DAYS.between(life.fittedOn(), asOf)));
+    }
+
+    private Evidence age(SensorLife life, SuspectFigures figures) {
         double chance = failsWithinYear.applyAsDouble(life);
         if (!Double.isNaN(chance)) {
             String words = String.format(
@@ -108,11 +162,11 @@ final class SensorEvidence {
                     100 * chance);
             return Evidence.of(Evidence.Sign.PRIOR, words, Math.max(weights.young(), chance));
         }
-        if (life.fittedOn() == null || life.basis() == OriginBasis.UNKNOWN) {
-            return Evidence.of(Evidence.Sign.PRIOR, "age not known, before other evidence", weights.unknownAge());
-        }
-        long days = Math.max(0, ChronoUnit.DAYS.between(life.fittedOn(), asOf));
-        return Evidence.of(Evidence.Sign.PRIOR, years(life) + ", before other evidence", weights.ofAge(days));
+        int ageClass = ageClass(life);
+        return Evidence.of(
+                Evidence.Sign.PRIOR,
+                (ageClass == SuspectFigures.unknownAge() ? "age not known" : years(life)) + ", before other evidence",
+                figures.age()[ageClass]);
     }
 
     private String years(SensorLife life) {
@@ -121,100 +175,41 @@ final class SensorEvidence {
     }
 
     /**
-     * A sensor behind the warnings is slow with chance {@code slowIfCause}, another one with {@code slowPrior}; with R
-     * the likelihood ratio of its reads, slow against sound, the weight is (c R + 1 - c) / (s R + 1 - s). Silent reads
-     * are left to {@link #silence}.
-     */
-    private Optional<Evidence> slowWaking(SensorLife life) {
-        List<LifeReading> reads = SlowWaking.countedReadings(life, condition, asOf, unheard).stream()
-                .filter(LifeReading::answered)
-                .filter(r -> !Double.isNaN(model.chance(r)))
-                .toList();
-        if (reads.isEmpty()) {
-            return Optional.empty();
-        }
-        double logRatio = reads.stream()
-                .mapToDouble(r -> SlowWaking.logRatio(r, model, condition))
-                .sum();
-        double ratio = Math.exp(Math.min(logRatio, 300));
-        double cause = weights.slowIfCause();
-        double other = condition.slowPrior();
-        double weight = (cause * ratio + 1 - cause) / (other * ratio + 1 - other);
-        double sound =
-                reads.stream().mapToDouble(r -> 1 / model.chance(r)).average().orElse(Double.NaN);
-        String tries = reads.stream().map(r -> Integer.toString(r.attempts())).collect(Collectors.joining(", "));
-        String words = String.format(
-                Locale.ROOT,
-                "%s %s at its last %s, a sound sensor under the same readers needs %.1f",
-                weight > 1 ? "needed" : "woke well, with",
-                reads.size() == 1 && tries.equals("1") ? "1 try" : tries + " tries",
-                reads.size() == 1 ? "read" : reads.size() + " reads",
-                sound);
-        return Optional.of(Evidence.of(Evidence.Sign.SLOW_WAKING, words, weight));
-    }
-
-    private Optional<Evidence> silence(SensorLife life) {
-        Set<String> warned = visits.stream()
-                .filter(v -> SystemWarnings.counts(v.warning()) && !unheard.contains(v.day()))
-                .map(VisitSummary::visitId)
-                .collect(Collectors.toSet());
-        List<LifeReading> silent = life.readings().stream()
-                .filter(r -> warned.contains(r.visitId()) && r.outcome() == ReadOutcome.NO_ANSWER)
-                .toList();
-        if (silent.isEmpty()) {
-            return Optional.empty();
-        }
-        double weight = silent.stream()
-                .limit(weights.silentVisits())
-                .mapToDouble(this::silentWeight)
-                .reduce(1, (a, b) -> a * b);
-        String words = "silent at " + (silent.size() == 1 ? "a visit" : silent.size() + " visits")
-                + " with the warning on, last on "
-                + silent.get(silent.size() - 1).day();
-        return Optional.of(Evidence.of(Evidence.Sign.SILENCE, words, weight));
-    }
-
-    private double silentWeight(LifeReading r) {
-        double p = model.chance(r);
-        int tries = r.attempts() == null ? 1 : r.attempts();
-        double sound = Double.isNaN(p) ? weights.silentIfSound() : Math.pow(1 - p, tries);
-        return Math.max(1, weights.silentIfCause() / Math.max(weights.silentIfSound(), sound));
-    }
-
-    private Optional<Evidence> battery(SensorLife life) {
-        Optional<LifeReading> low = BatteryReports.standingLow(life, condition, asOf);
-        if (low.isPresent()) {
-            LifeReading r = low.get();
-            return Optional.of(Evidence.of(
-                    Evidence.Sign.LOW_BATTERY,
-                    "battery reported " + r.battery().words() + " on " + r.day(),
-                    weights.lowBattery()));
-        }
-        return BatteryReports.last(life, asOf)
-                .map(r -> Evidence.of(
-                        Evidence.Sign.LOW_BATTERY,
-                        "battery reported " + r.battery().words() + " on " + r.day(),
-                        weights.batteryOk()));
-    }
-
-    /**
      * Sensor and hand gauge far apart at a visit of the window. Where they are apart at most wheels of a visit it is the gauge,
      * or the time between, and speaks of nobody.
      */
-    private Optional<Evidence> pressureApart(SensorLife life) {
-        Set<String> recent = visits.stream().map(VisitSummary::visitId).collect(Collectors.toSet());
-        return life.readings().stream()
-                .filter(r -> recent.contains(r.visitId()) && apart(r) && !mostApart(r.visitId()))
-                .reduce((a, b) -> b)
-                .map(r -> Evidence.of(
-                        Evidence.Sign.PRESSURE_APART,
-                        String.format(
-                                Locale.ROOT,
-                                "sent %.0f kPa on %s where the hand gauge read %.0f",
-                                r.pressureKpa(),
-                                r.day(),
-                                r.gaugePressureKpa()),
-                        weights.pressureApart()));
+    private Gauged gauged(SensorLife life) {
+        List<LifeReading> compared = life.readings().stream()
+                .filter(r -> recent.contains(r.visitId()) && compared(r) && !mostApart(r.visitId()))
+                .toList();
+        return new Gauged(
+                compared.size(), compared.stream().filter(SensorEvidence::apart).toList());
+    }
+
+    /** @param apart reads that disagree, in time order */
+    private record Gauged(int compared, List<LifeReading> apart) {}
+
+    private Optional<Evidence> pressureApart(SensorLife life, SuspectFigures figures) {
+        Gauged g = gauged(life);
+        if (g.compared() == 0) {
+            return Optional.empty();
+        }
+        double ratio = figures.apart()
+                .ratio(SuspectCase.Sensor.apartLikelihood(
+                        g.compared(), g.apart().size()));
+        if (g.apart().isEmpty()) {
+            String words = "agreed with the hand gauge" + (g.compared() == 1 ? "" : " at " + g.compared() + " visits");
+            return Optional.of(Evidence.of(Evidence.Sign.PRESSURE_APART, words, ratio));
+        }
+        LifeReading r = g.apart().get(g.apart().size() - 1);
+        String words = String.format(
+                        Locale.ROOT,
+                        "sent %.0f kPa on %s where the hand gauge read %.0f",
+                        r.pressureKpa(),
+                        r.day(),
+                        r.gaugePressureKpa())
+                + (g.compared() == 1 ? "" : ", apart at " + g.apart().size() + " of " + g.compared() + " visits");
+        return Optional.of(Evidence.of(Evidence.Sign.PRESSURE_APART, words, ratio));
     }
 
     private static boolean compared(LifeReading r) {

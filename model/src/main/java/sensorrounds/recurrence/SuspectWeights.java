@@ -13,25 +13,27 @@ import java.io.Serializable;
  * @param middle weight of a sensor between young and old: four of them are together as likely as "not a sensor"
  * @param old weight of an old sensor: age brings the cell near its end
  * @param unknownAge weight of a sensor of unknown age, taken as one in between
- * @param slowIfCause chance that a sensor behind such warnings wakes slowly; against {@code slowPrior} of the condition
- *     settings for any other sensor. It bounds the weight of slow waking, however many tries were needed
- * @param lowBattery weight of a standing low battery report
- * @param batteryOk weight of an OK report, weak since a cell of flat discharge reports OK until weeks before its end
- * @param codeCurrent weight of a current fault code that names the sensor's place
- * @param codeStored weight of a stored one
- * @param codeElsewhere weight for the other sensors, and for "not a sensor", when a code names one place
- * @param pressureApart weight of a sensor whose pressure disagrees with the hand gauge's while its mates' agree
+ * @param slowIfCause share of sensors behind such warnings that wake slowly; against {@code slowPrior} of the condition
+ *     settings for any other sensor. The two bound the weight of slow waking, however many tries were needed; so it is with
+ *     the pairs that follow
+ * @param lowIfCause share of them whose battery is of the kind that gets reported low
+ * @param lowIfOther share of other sensors
+ * @param silentIfCause share of them that fall silent at visits with the warning on
+ * @param silentIfOther share of other sensors
+ * @param apartIfCause share of them whose pressure disagrees with the hand gauge's while their mates' agree
+ * @param apartIfOther share of other sensors
+ * @param codeIfCause share of vehicles whose codes name the place of the sensor behind the warnings
+ * @param codeIfOther chance that a code seen at a visit names a wheel falsely
  * @param acrossPlaces weight of a sensor that was silent or slow at more than one place
  * @param notLearned weight for "not a sensor" when a new ID was fitted and no relearn is on record since
- * @param silentIfCause chance that a sensor behind such warnings is silent at a visit with the warning on
- * @param silentIfSound least chance that any other sensor is; more under a reader that wakes sensors badly
- * @param silentVisits visits with silence that count, since one cause keeps a sensor silent at several
  * @param fittedAfter weight of a sensor fitted after the warning was first seen
  * @param placeForNotASensor weight for "not a sensor" when sensors fall silent one after the other at one place
  * @param placeAgainstSensor weight for the sensor now at that place
  * @param foundDead weight against "not a sensor" for each episode that ended with a dead sensor found, twice at most:
  *     how often one would be found by chance, were the cause another (the share of vehicles with a dead sensor on a wheel)
  * @param knownFailed weight of a sensor known failed and still on the wheel, which raises the warning by itself
+ * @param leastVehicles flagged vehicles from which the fleet's own signs are learned
+ * @param declaredWorth flagged vehicles that the figures above are worth against what is learned
  */
 public record SuspectWeights(
         int youngDays,
@@ -41,22 +43,23 @@ public record SuspectWeights(
         double old,
         double unknownAge,
         double slowIfCause,
-        double lowBattery,
-        double batteryOk,
-        double codeCurrent,
-        double codeStored,
-        double codeElsewhere,
-        double pressureApart,
+        double lowIfCause,
+        double lowIfOther,
+        double silentIfCause,
+        double silentIfOther,
+        double apartIfCause,
+        double apartIfOther,
+        double codeIfCause,
+        double codeIfOther,
         double acrossPlaces,
         double notLearned,
-        double silentIfCause,
-        double silentIfSound,
-        int silentVisits,
         double fittedAfter,
         double placeForNotASensor,
         double placeAgainstSensor,
         double foundDead,
-        double knownFailed)
+        double knownFailed,
+        int leastVehicles,
+        double declaredWorth)
         implements Serializable {
 
     public SuspectWeights {
@@ -66,31 +69,25 @@ public record SuspectWeights(
         atMostOne("old", old);
         atMostOne("unknownAge", unknownAge);
         require(slowIfCause > 0 && slowIfCause < 1, "slowIfCause", slowIfCause, "between 0 and 1");
-        atLeastOne("lowBattery", lowBattery);
-        atMostOne("batteryOk", batteryOk);
-        atLeastOne("codeCurrent", codeCurrent);
-        atLeastOne("codeStored", codeStored);
-        atMostOne("codeElsewhere", codeElsewhere);
-        atLeastOne("pressureApart", pressureApart);
+        shares("lowIfCause", lowIfCause, "lowIfOther", lowIfOther);
+        shares("silentIfCause", silentIfCause, "silentIfOther", silentIfOther);
+        shares("apartIfCause", apartIfCause, "apartIfOther", apartIfOther);
+        shares("codeIfCause", codeIfCause, "codeIfOther", codeIfOther);
         atLeastOne("acrossPlaces", acrossPlaces);
         atLeastOne("notLearned", notLearned);
-        require(silentIfCause > 0 && silentIfCause < 1, "silentIfCause", silentIfCause, "between 0 and 1");
-        require(
-                silentIfSound > 0 && silentIfSound <= silentIfCause,
-                "silentIfSound",
-                silentIfSound,
-                "above 0, at most silentIfCause");
-        require(silentVisits >= 0, "silentVisits", silentVisits, "0 or more");
         atMostOne("fittedAfter", fittedAfter);
         atLeastOne("placeForNotASensor", placeForNotASensor);
         atMostOne("placeAgainstSensor", placeAgainstSensor);
         atMostOne("foundDead", foundDead);
         atLeastOne("knownFailed", knownFailed);
+        require(leastVehicles >= 1, "leastVehicles", leastVehicles, "1 or more");
+        require(declaredWorth > 0 && declaredWorth < 1e6, "declaredWorth", declaredWorth, "above 0, below 1000000");
     }
 
     public static SuspectWeights defaults() {
         return new SuspectWeights(
-                365, 1826, 0.05, 0.25, 0.5, 0.25, 0.5, 8, 0.6, 6, 3, 0.5, 2, 4, 4, 0.3, 0.05, 2, 0.1, 8, 0.2, 0.05, 20);
+                365, 1826, 0.05, 0.25, 0.5, 0.25, 0.5, 0.5, 0.05, 0.5, 0.06, 0.2, 0.08, 0.5, 0.1, 4, 4, 0.1, 8, 0.2,
+                0.05, 20, 30, 20);
     }
 
     /** Weight of a sensor of this age, in days, before other evidence. */
@@ -99,6 +96,11 @@ public record SuspectWeights(
             return young;
         }
         return ageDays < oldDays ? middle : old;
+    }
+
+    private static void shares(String cause, double ifCause, String other, double ifOther) {
+        require(ifCause > 0 && ifCause < 1, cause, ifCause, "between 0 and 1");
+        require(ifOther > 0 && ifOther <= ifCause, other, ifOther, "above 0, at most " + cause);
     }
 
     private static void atMostOne(String name, double value) {

@@ -44,7 +44,8 @@ public final class Suspects {
     /** Suspects, most probable first. Their probabilities add up to one; there is always "not a sensor" among them. */
     public static List<Suspect> of(
             VehicleHistory history, WakeModel model, RecurrenceSettings settings, LocalDate asOf) {
-        return judge(history, model, Optional.empty(), settings, asOf).suspects();
+        return judge(history, model, SuspectFigures.declared(settings), Optional.empty(), settings, asOf)
+                .suspects();
     }
 
     /**
@@ -63,11 +64,12 @@ public final class Suspects {
     static Judgement judge(
             VehicleHistory history,
             WakeModel model,
+            SuspectFigures figures,
             Optional<ToDoubleFunction<SensorLife>> dyingSet,
             RecurrenceSettings settings,
             LocalDate asOf) {
         List<WarningEpisode> episodes = Recurrence.inWindow(SystemWarnings.episodes(history, asOf), settings, asOf);
-        List<Candidate> byWeight = candidates(history, episodes, model, dyingSet, settings, asOf).stream()
+        List<Candidate> byWeight = candidates(history, episodes, model, figures, dyingSet, settings, asOf).stream()
                 .sorted(Comparator.comparingDouble((Candidate c) -> -c.logWeight())
                         .thenComparing(Candidate::position, NO_PLACE_LAST))
                 .toList();
@@ -89,32 +91,55 @@ public final class Suspects {
             VehicleHistory history,
             List<WarningEpisode> episodes,
             WakeModel model,
+            SuspectFigures figures,
             Optional<ToDoubleFunction<SensorLife>> dyingSet,
             RecurrenceSettings settings,
             LocalDate asOf) {
         ToDoubleFunction<SensorLife> failsWithinYear = dyingSet.orElse(life -> Double.NaN);
-        SensorEvidence evidence = new SensorEvidence(history, episodes, model, failsWithinYear, settings, asOf);
+        List<SensorLife> on = onWheels(history);
+        CodeEvidence codes = new CodeEvidence(CodeSigns.of(inWindow(history, settings, asOf), on.size()));
+        SensorEvidence evidence = new SensorEvidence(history, episodes, model, codes, failsWithinYear, settings, asOf);
         List<Candidate> all = new ArrayList<>();
-        for (SensorLife life : onWheels(history)) {
-            all.add(new Candidate(life.position(), life.sensorId(), evidence.of(life)));
+        for (SensorLife life : on) {
+            all.add(new Candidate(life.position(), life.sensorId(), evidence.of(life, figures)));
         }
         long found = dyingSet.isEmpty()
                 ? 0
                 : episodes.stream().filter(WarningEpisode::lastingCause).count();
-        all.add(notASensor(history, found, episodes, settings, asOf));
+        all.add(notASensor(history, found, episodes, codes, figures, settings, asOf));
         return all;
+    }
+
+    /** The vehicle in figures, to learn from. */
+    static SuspectCase caseOf(
+            VehicleHistory history,
+            List<WarningEpisode> episodes,
+            WakeModel model,
+            RecurrenceSettings settings,
+            LocalDate asOf) {
+        List<SensorLife> on = onWheels(history);
+        CodeEvidence codes = new CodeEvidence(CodeSigns.of(inWindow(history, settings, asOf), on.size()));
+        SensorEvidence evidence =
+                new SensorEvidence(history, episodes, model, codes, life -> Double.NaN, settings, asOf);
+        double outside = NotLearned.of(history, on, episodes, asOf).isPresent()
+                ? Math.log(settings.weights().notLearned())
+                : 0;
+        return new SuspectCase(
+                history.vehicleId(), on.stream().map(evidence::figures).toList(), codes.signs(), outside);
     }
 
     private static Candidate notASensor(
             VehicleHistory history,
             long found,
             List<WarningEpisode> episodes,
+            CodeEvidence codes,
+            SuspectFigures figures,
             RecurrenceSettings settings,
             LocalDate asOf) {
         List<Evidence> evidence = new ArrayList<>();
         evidence.add(Evidence.of(
                 Evidence.Sign.PRIOR,
-                "a cause outside the sensors, before other evidence: the measure of all weights",
+                "a cause outside the sensors, before other evidence: the measure of all weights" + figures.words(),
                 1));
         if (found > 0) {
             evidence.add(Evidence.of(
@@ -126,9 +151,7 @@ public final class Suspects {
         List<Finding> places = OnePlace.findings(history, settings, asOf);
         WheelPosition place =
                 places.isEmpty() ? null : places.get(places.size() - 1).position();
-        new CodeEvidence(inWindow(history, settings, asOf), settings.weights())
-                .ofNoSensor(place)
-                .ifPresent(evidence::add);
+        codes.evidence(place, figures).ifPresent(evidence::add);
         NotLearned.of(history, onWheels(history), episodes, asOf).ifPresent(l -> evidence.add(notLearned(l, settings)));
         if (places.isEmpty()) {
             return new Candidate(null, null, evidence);

@@ -60,14 +60,15 @@ public record FleetReview(
         FleetCounts counts = new FleetCounts(settings, asOf);
         histories.forEach(counts::add);
         Estimates estimates = Estimates.of(counts, settings);
-        ReportCounts reports = new ReportCounts(settings.condition());
+        ReportCounts reports = new ReportCounts(settings, asOf);
         histories.forEach(h -> reports.add(h, estimates));
         ReportRatios ratios = ReportRatios.fit(reports.cells(), settings.outlook());
         HiddenFit condition = Conditions.fit(counts, estimates, asOf, Conditions.inMemory(histories));
         SetCells sets = new SetCells();
         histories.forEach(h -> estimates.countSets(sets, h));
         SetLikeness likeness = SetLikeness.fit(sets);
-        VehicleReviewer reviewer = new VehicleReviewer(estimates, ratios, condition, likeness, parts, asOf);
+        VehicleReviewer reviewer = new VehicleReviewer(
+                estimates, ratios, condition, likeness, reports.suspects().learn(condition), parts, asOf);
         List<VehicleReview> reviews = histories.stream().map(reviewer::review).toList();
         List<RankedReplacement> lines = new ArrayList<>();
         Map<DemandKey, DemandState> demand = new HashMap<>();

@@ -14,6 +14,7 @@ import sensorrounds.history.VehicleHistory;
 import sensorrounds.landmark.LandmarkSettings;
 import sensorrounds.outlook.LastReport;
 import sensorrounds.outlook.ReportCells;
+import sensorrounds.recurrence.SuspectSample;
 
 /** What is counted once it is known what a report says and how long sensors last: a mergeable state. Not thread safe. */
 public final class ReportCounts implements Serializable {
@@ -23,9 +24,12 @@ public final class ReportCounts implements Serializable {
 
     private final ReportCells cells = new ReportCells();
     private final LifeAheadCounts ahead;
+    private final SuspectSample suspects;
     private final FailureCalendar calendar = new FailureCalendar();
 
-    public ReportCounts(ConditionSettings settings) {
+    public ReportCounts(ReviewSettings all, LocalDate asOf) {
+        ConditionSettings settings = all.condition();
+        suspects = new SuspectSample(all.recurrence(), asOf);
         ahead = new LifeAheadCounts(new LandmarkSettings(LANDMARK_WINDOW, settings.coldCelsius(), settings.battery()));
     }
 
@@ -34,6 +38,7 @@ public final class ReportCounts implements Serializable {
         BiFunction<SensorLife, LocalDate, LastReport> lastReport = estimates.lastReports(history);
         estimates.countReports(cells, history, lastReport);
         ahead.add(history, lastReport);
+        suspects.add(history, estimates.wake());
         calendar.add(history, life -> estimates.lawOf(history, life));
         return this;
     }
@@ -43,12 +48,18 @@ public final class ReportCounts implements Serializable {
         cells.merge(other.cells);
         ahead.merge(other.ahead);
         calendar.merge(other.calendar);
+        suspects.merge(other.suspects);
         return this;
     }
 
     /** Failures seen and expected by last report. */
     public ReportCells cells() {
         return cells;
+    }
+
+    /** Vehicles from which the weights of signs are learned. */
+    public SuspectSample suspects() {
+        return suspects;
     }
 
     /** Failures by calendar year, and by month of the year where that can be told. */

@@ -21,6 +21,7 @@ import sensorrounds.outlook.UnmonitoredWheel;
 import sensorrounds.outlook.UnmonitoredWheels;
 import sensorrounds.recurrence.Recurrence;
 import sensorrounds.recurrence.RecurringVehicle;
+import sensorrounds.recurrence.SuspectFigures;
 import sensorrounds.replacement.Mounting;
 import sensorrounds.replacement.RankedReplacement;
 import sensorrounds.replacement.ReplacementPlanner;
@@ -38,6 +39,7 @@ public final class VehicleReviewer implements Serializable {
     private final ReportRatios ratios;
     private final HiddenFit condition;
     private final SetLikeness likeness;
+    private final SuspectFigures suspects;
     private final Map<String, Part> parts;
     private final ReplacementPlanner planner;
     private final StockForecast stock;
@@ -48,12 +50,14 @@ public final class VehicleReviewer implements Serializable {
             ReportRatios ratios,
             HiddenFit condition,
             SetLikeness likeness,
+            SuspectFigures suspects,
             Map<String, Part> parts,
             LocalDate asOf) {
         this.estimates = estimates;
         this.ratios = ratios;
         this.condition = condition;
         this.likeness = likeness;
+        this.suspects = suspects;
         this.parts = Map.copyOf(parts);
         this.asOf = asOf;
         ReviewSettings s = estimates.settings();
@@ -127,6 +131,7 @@ public final class VehicleReviewer implements Serializable {
                         history,
                         estimates.peers(),
                         estimates.wake(),
+                        suspects,
                         life -> withinYear.getOrDefault(life.lifeId(), Double.NaN),
                         s.recurrence(),
                         asOf)

@@ -1,0 +1,152 @@
+package sensorrounds.recurrence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Learns from vehicles whose warning recurs what the signs of their suspects weigh, though nobody knows their causes: the
+ * cause of each is hidden, and so are the levels of its sensors' signs (EM: Dempster, Laird and Rubin 1977, J. R. Stat. Soc. B
+ * 39:1, towards the posterior mode). The figures begun with are worth {@code declaredWorth} vehicles (Dirichlet priors for
+ * shares, gamma priors for the weights of ages, whose step is the minorisation of Hunter 2004, Ann. Statist. 32:384). No step
+ * lowers the posterior density.
+ */
+final class SuspectLearner {
+    private static final int STEPS = 200;
+    /** Gain in log-likelihood of one step, per vehicle, under which the search ends. */
+    private static final double STILL = 1e-4;
+    /** Share of their worth that the declared figures have at each class of age. */
+    private static final double OF_EACH_AGE = 0.5;
+    /** Reads that the chance of a drowned read is worth before any is seen. */
+    private static final double MISSED_WORTH = 100;
+
+    private final List<SuspectCase> cases;
+    private final SuspectWeights weights;
+    private final List<List<ReadLikelihood>> reads = new ArrayList<>();
+
+    private SuspectLearner(List<SuspectCase> cases, SuspectWeights weights) {
+        this.cases = cases;
+        this.weights = weights;
+    }
+
+    /** @param cases in an order of their own, so that sums come out alike; too few of them leave the figures as they are */
+    static SuspectFigures learn(List<SuspectCase> cases, SuspectFigures start, RecurrenceSettings settings) {
+        SuspectWeights weights = settings.weights();
+        if (cases.size() < weights.leastVehicles()) {
+            return start;
+        }
+        return new SuspectLearner(cases, weights)
+                .learn(start, settings.condition().effectDeviation());
+    }
+
+    private SuspectFigures learn(SuspectFigures start, double effectDeviation) {
+        double missed = missed(start.missed());
+        double coldLow = ColdReports.of(cases, effectDeviation).orElse(start.coldLow());
+        for (SuspectCase c : cases) {
+            reads.add(c.sensors().stream()
+                    .map(s -> new ReadLikelihood(s.reads(), SensorReads.Counted.ALL, missed, coldLow))
+                    .toList());
+        }
+        SuspectFigures figures = start;
+        double before = Double.NEGATIVE_INFINITY;
+        int step = 0;
+        boolean still = false;
+        while (step < STEPS && !still) {
+            SuspectCounts counts = counts(figures);
+            still = counts.logLikelihood - before < STILL * cases.size();
+            before = counts.logLikelihood;
+            figures = next(start, figures, counts, missed, coldLow);
+            step++;
+        }
+        return figures;
+    }
+
+    /** Reads at visits without the warning, as if all sensors were sound. */
+    private double missed(double declared) {
+        double missed = declared;
+        for (int i = 0; i < 20; i++) {
+            double mute = MISSED_WORTH * declared;
+            double all = MISSED_WORTH;
+            for (SuspectCase c : cases) {
+                for (SuspectCase.Sensor s : c.sensors()) {
+                    SensorReads r = s.reads();
+                    for (int k = 0; k < r.size(); k++) {
+                        if (r.tried(k) && !r.warned(k)) {
+                            all++;
+                            mute += r.answered(k)
+                                    ? 0
+                                    : missed / (missed + (1 - missed) * Math.pow(1 - r.chance(k), r.tries(k)));
+                        }
+                    }
+                }
+            }
+            missed = mute / all;
+        }
+        return missed;
+    }
+
+    private SuspectCounts counts(SuspectFigures f) {
+        SuspectCounts counts = new SuspectCounts();
+        ReadLikelihood.Laws laws = new ReadLikelihood.Laws(f);
+        for (int v = 0; v < cases.size(); v++) {
+            SuspectCase c = cases.get(v);
+            int n = c.sensors().size();
+            double[] prior = new double[n];
+            double[] weight = new double[n + 1];
+            double open = 1;
+            for (int j = 0; j < n; j++) {
+                SuspectCase.Sensor s = c.sensors().get(j);
+                prior[j] = f.age()[s.ageClass()] * Math.exp(s.prior());
+                open += prior[j];
+                counts.logLikelihood += Math.log(
+                        reads.get(v).get(j).other(laws) * SignLaw.mean(f.apart().other(), s.apartLikelihood()));
+                weight[j] = prior[j]
+                        * Math.exp(s.declared())
+                        * reads.get(v).get(j).ratio(laws)
+                        * f.apart().ratio(s.apartLikelihood())
+                        * c.codes().fullRatio(f, s.own());
+            }
+            weight[n] = Math.exp(c.outside());
+            double total = 0;
+            for (double w : weight) {
+                total += w;
+            }
+            counts.logLikelihood += Math.log(total / open) + c.codes().logOutside(f);
+            for (int j = 0; j < n; j++) {
+                SuspectCase.Sensor s = c.sensors().get(j);
+                double p = weight[j] / total;
+                reads.get(v).get(j).count(laws, p, counts);
+                ReadLikelihood.add(f.apart().cause(), s.apartLikelihood(), p, counts.apart.cause());
+                ReadLikelihood.add(f.apart().other(), s.apartLikelihood(), 1 - p, counts.apart.other());
+                c.codes().count(f, s.own(), true, p, counts);
+                counts.causes[s.ageClass()] += p;
+                counts.exposed[s.ageClass()] += prior[j] / open / f.age()[s.ageClass()];
+            }
+            c.codes().count(f, new boolean[c.codes().namings().size()], false, weight[n] / total, counts);
+        }
+        return counts;
+    }
+
+    private SuspectFigures next(
+            SuspectFigures start, SuspectFigures now, SuspectCounts counts, double missed, double coldLow) {
+        double[] age = new double[now.age().length];
+        double worth = weights.declaredWorth() * OF_EACH_AGE;
+        for (int i = 0; i < age.length; i++) {
+            age[i] = (worth + counts.causes[i]) / (worth / start.age()[i] + counts.exposed[i]);
+        }
+        return new SuspectFigures(
+                SuspectFigures.Basis.FLAGGED_VEHICLES,
+                cases.size(),
+                String.format(Locale.ROOT, "weights learned from %d vehicles whose warning recurs", cases.size()),
+                start.wake().next(now.wake(), counts.wake, weights.declaredWorth()),
+                start.silence().next(now.silence(), counts.silence, weights.declaredWorth()),
+                start.low().next(now.low(), counts.low, weights.declaredWorth()),
+                start.apart().next(now.apart(), counts.apart, weights.declaredWorth()),
+                SignLaw.shares(start.naming(), counts.naming, weights.declaredWorth()),
+                SignLaw.shares(start.misnaming(), counts.misnaming, weights.declaredWorth()),
+                SignLaw.shares(start.lead(), counts.lead, weights.declaredWorth()),
+                age,
+                missed,
+                coldLow);
+    }
+}
