@@ -210,13 +210,15 @@ public final class CohortLadder {
                         hazards.get().rung(),
                         Optional.of(two.life()),
                         Optional.of(law.life()),
-                        WeibullLimits.normal(law.life()),
+                        law.limits(),
                         two.shares(),
                         reason + "; " + hazards.get().words() + words(two.shares()));
             }
-            return Choice.weibull(
+            return new Choice(
                     lent.rung(),
-                    law.life(),
+                    Optional.of(law.life()),
+                    Optional.of(law.life()),
+                    law.limits(),
                     law.shares(),
                     reason + "; " + lent.shapeWords() + ", " + lent.scaleWords() + words(law.shares()));
         }

@@ -107,6 +107,32 @@ public record CohortSpread(double shape, double mean, double varLogMean, int coh
         return own > 0 ? own * failures / expected + (1 - own) * mean : mean;
     }
 
+    /** What the same failures leave open: {@link SpreadPosterior}. */
+    static SpreadPosterior posterior(double[] failures, double[] expected) {
+        double seen = 0;
+        double foreseen = 0;
+        for (int i = 0; i < failures.length; i++) {
+            seen += failures[i];
+            foreseen += expected[i];
+        }
+        double[] shapes = new double[SCAN + 1];
+        double[] means = new double[SCAN + 1];
+        double[] logMeanErrors = new double[SCAN + 1];
+        double[] logWeights = new double[SCAN + 1];
+        for (int i = 0; i <= SCAN; i++) {
+            shapes[i] = Math.exp(logShape(i));
+            means[i] = mean(failures, expected, shapes[i], seen / foreseen);
+            double information = 0;
+            for (double e : expected) {
+                information += 1 / (1 / shapes[i] + 1 / (means[i] * e));
+            }
+            logMeanErrors[i] = 1 / Math.sqrt(information);
+            // Flat in the standard deviation, which is the shape to the power of -1/2, on a grid even in the log of the shape.
+            logWeights[i] = logLikelihood(failures, expected, shapes[i], means[i]) - logShape(i) / 2;
+        }
+        return SpreadPosterior.of(shapes, means, logMeanErrors, logWeights);
+    }
+
     private static double logShape(int i) {
         return LOG_SHAPE_FROM + (LOG_SHAPE_TO - LOG_SHAPE_FROM) * i / SCAN;
     }

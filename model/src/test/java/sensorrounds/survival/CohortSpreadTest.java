@@ -84,7 +84,7 @@ class CohortSpreadTest {
     }
 
     /** Parts whose hazards have a spread of 0.5 on the log, shape 2.5, a few failures each; two large ones among them. */
-    private static Map<String, LifetimeSample> fleet(Random random, double[] scales) {
+    static Map<String, LifetimeSample> fleet(Random random, double[] scales) {
         Map<String, LifetimeSample> cohorts = new TreeMap<>();
         for (int part = 0; part < scales.length; part++) {
             scales[part] = 8 * YEAR * Math.exp(0.5 / 2.5 * random.nextGaussian());
