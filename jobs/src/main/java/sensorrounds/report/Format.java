@@ -14,6 +14,9 @@ final class Format {
 
     private static final char THIN = '\u202f';
     private static final char MINUS = '\u2212';
+    /** Largest number under one. */
+    private static final double MOST = Math.nextDown(1.0);
+
     private static final int DIGITS = 3;
     private static final double DAYS_A_YEAR = 365.25;
     private static final double DAYS_A_MONTH = DAYS_A_YEAR / 12;
@@ -55,6 +58,11 @@ final class Format {
     /** A probability from a model, in whole per cent: more digits would pretend to more than the fit knows. */
     static String chance(double p) {
         return Double.isFinite(p) ? percentDigits(p) + THIN + "%" : NONE;
+    }
+
+    /** As {@link #chance}, and never quite certain: a posterior probability that rounds to one is "> 99 %" too. */
+    static String sure(double p) {
+        return chance(Math.min(p, MOST));
     }
 
     /** Limits of a probability: 31–56 %. */

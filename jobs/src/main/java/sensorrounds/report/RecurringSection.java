@@ -104,7 +104,7 @@ final class RecurringSection implements Section {
                                 : ", " + Format.fixed(v.driven().per10000Km(), 1) + " in 10 000 km")
                         + "; " + Format.fixed(v.shrunkRatePerYear(), 1)
                         + " a year drawn towards its peers. Chance that it lies above them: "
-                        + Format.chance(v.probabilityAbovePeers()) + ".");
+                        + Format.sure(v.probabilityAbovePeers()) + ".");
         if (v.followUpOpen()) {
             h.element("p", "The last work is not yet proven by a drive.", "class", "owed");
         }
@@ -127,7 +127,7 @@ final class RecurringSection implements Section {
         h.open("li").open("p");
         h.open("strong").data(suspectName(s)).close();
         h.text(" ")
-                .element("span", Format.chance(s.probability()), "class", "suspect-chance")
+                .element("span", Format.sure(s.probability()), "class", "suspect-chance")
                 .close();
         if (!s.reasons().isEmpty()) {
             h.open("ul");

@@ -103,8 +103,7 @@ public final class RunSummary {
                 .ifPresent(v -> steps.add("Look closer at " + v.vehicleId() + ", whose warning returns"
                         + v.suspects().stream()
                                 .findFirst()
-                                .map(s ->
-                                        ": " + RecurringSection.suspectName(s) + ", " + Format.chance(s.probability()))
+                                .map(s -> ": " + RecurringSection.suspectName(s) + ", " + Format.sure(s.probability()))
                                 .orElse("")));
         if (!head.owed().isEmpty()) {
             steps.add("Prove " + Format.count(head.owedCount(), "repair") + " by a drive; oldest: "

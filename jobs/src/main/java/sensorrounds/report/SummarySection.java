@@ -140,7 +140,7 @@ final class SummarySection implements Section {
                     .flatMap(v -> v.suspects().stream().limit(1))
                     .forEach(s -> {
                         h.text(", first suspect ");
-                        h.data(RecurringSection.suspectName(s)).text(" (" + Format.chance(s.probability()) + ")");
+                        h.data(RecurringSection.suspectName(s)).text(" (" + Format.sure(s.probability()) + ")");
                     });
             h.text(".");
         }

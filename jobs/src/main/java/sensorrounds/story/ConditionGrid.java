@@ -58,7 +58,7 @@ final class ConditionGrid {
 
     private static String cell(StoredRow m) {
         double dead = m.number("p_dead");
-        String weak = Say.chance(m.number("p_weak"));
-        return dead < HARDLY ? weak : weak + ", dead " + Say.chance(dead);
+        String weak = Say.sure(m.number("p_weak"));
+        return dead < HARDLY ? weak : weak + ", dead " + Say.sure(dead);
     }
 }

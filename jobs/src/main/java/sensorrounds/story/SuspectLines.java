@@ -52,7 +52,7 @@ final class SuspectLines {
     }
 
     private static String chance(double p) {
-        return p < 0.005 ? "<1 %" : String.format(Locale.ROOT, "%.0f %%", 100 * p);
+        return p < 0.005 ? "<1 %" : p > 0.99 ? Say.sure(p) : Say.figure(100 * p, 0) + " %";
     }
 
     private static Block.Item item(StoredRow suspect) {

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeSet;
+import sensorrounds.history.Finding;
+import sensorrounds.visit.LoggedWheel;
 import sensorrounds.visit.ReadOutcome;
 import sensorrounds.visit.Visit;
 import sensorrounds.visit.WheelPosition;
@@ -13,7 +15,20 @@ import sensorrounds.visit.WheelWork;
 
 /** For each visit and wheel the tries, the battery as reported and the pressure; then what that says of the sensors. */
 final class WheelGrid {
+    /** Behind a wheel that is counted as another vehicle's. */
+    private static final String ANOTHERS = "another's";
+
+    private static final String LEGEND =
+            " “" + ANOTHERS + "” stands where the answer, or the whole wheel, is taken to be"
+                    + " another vehicle's and is not counted here: see the contradictions in its logs.";
+
     private WheelGrid() {}
+
+    /** Findings name the rows they rest on as file:line, separated by blanks. */
+    private static boolean isAnothers(LoggedWheel row, List<StoredRow> strangers) {
+        String source = " " + row.source() + " ";
+        return strangers.stream().anyMatch(f -> (" " + f.orEmpty("sources") + " ").contains(source));
+    }
 
     static Page.Part part(VehicleFacts facts) {
         List<Visit> visits = facts.visits();
@@ -28,6 +43,9 @@ final class WheelGrid {
             heads.add("set");
         }
         places.forEach(p -> heads.add(p.code()));
+        List<StoredRow> strangers = facts.rows("findings").stream()
+                .filter(f -> f.is("kind", Finding.Kind.WHEEL_OF_ANOTHER_VEHICLE.name()))
+                .toList();
         List<List<String>> rows = new ArrayList<>();
         for (Visit v : visits) {
             List<String> row = new ArrayList<>(List.of(v.day().toString()));
@@ -35,10 +53,10 @@ final class WheelGrid {
                 row.add(v.header().wheelSet() == null ? "" : v.header().wheelSet());
             }
             for (WheelPosition p : places) {
-                row.add(v.wheels().stream()
-                        .filter(w -> w.position().equals(p))
+                row.add(v.rows().stream()
+                        .filter(r -> r.wheel() != null && r.wheel().position().equals(p))
                         .findFirst()
-                        .map(WheelGrid::cell)
+                        .map(r -> cell(r.wheel()) + (isAnothers(r, strangers) ? " " + ANOTHERS : ""))
                         .orElse(""));
             }
             rows.add(row);
@@ -46,6 +64,7 @@ final class WheelGrid {
         List<Block> blocks = new ArrayList<>(List.of(
                 new Block.Prose("Tries until the sensor answered (a cross and the tries when it stayed silent),"
                         + " battery as reported, pressure it sent in kPa; * where a new sensor was fitted."
+                        + (strangers.isEmpty() ? "" : LEGEND)
                         + placard(visits)),
                 new Block.Grid("Wheel by wheel", heads, rows)));
         blocks.addAll(ConditionGrid.blocks(facts));

@@ -28,6 +28,13 @@ class FormatTest {
     }
 
     @ParameterizedTest
+    @CsvSource({"0.431,43", "0.985,99", "0.996,>~99", "1,>~99"})
+    void isNeverQuiteCertainOfASuspect(double p, String expected) {
+        assertThat(Format.sure(p)).isEqualTo(expected.replace('~', '\u00a0') + "\u202f%");
+        assertThat(Format.sure(Double.NaN)).isEqualTo("–");
+    }
+
+    @ParameterizedTest
     @CsvSource({
         "2.5341,2.53",
         "1.5,1.50",

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.apache.hadoop.conf.Configuration;
 import org.apache.spark.sql.Row;
@@ -26,6 +27,11 @@ import sensorrounds.analyst.VehicleFits;
 import sensorrounds.assemble.Histories;
 import sensorrounds.assemble.Moves;
 import sensorrounds.condition.ConditionFigure;
+import sensorrounds.condition.HiddenFit;
+import sensorrounds.condition.HiddenModel;
+import sensorrounds.condition.HiddenPass;
+import sensorrounds.condition.HiddenReadings;
+import sensorrounds.condition.ImpossibleReadings;
 import sensorrounds.history.FollowUp;
 import sensorrounds.history.VehicleHistory;
 import sensorrounds.history.VehicleMoves;
@@ -33,8 +39,11 @@ import sensorrounds.ingest.LogFile;
 import sensorrounds.ingest.LogReader;
 import sensorrounds.ingest.LogSlice;
 import sensorrounds.replacement.Advice;
+import sensorrounds.review.Conditions;
 import sensorrounds.review.FleetReview;
+import sensorrounds.review.ReportCounts;
 import sensorrounds.review.VehicleReview;
+import sensorrounds.review.VehicleReviewer;
 import sensorrounds.review.WarningCounts;
 import sensorrounds.tables.Budgets;
 import sensorrounds.tables.CauseIncidences;
@@ -77,12 +86,13 @@ import sensorrounds.visit.LoggedWheel;
 class PlainJavaParityTest {
     private static List<VehicleHistory> histories;
     private static FleetReview review;
+    private static RunInputs inputs;
+    private static LocalDate asOf;
 
     @BeforeAll
     static void reviewWithoutSpark() {
         Configuration hadoop = new Configuration();
-        RunInputs inputs =
-                RunInputs.find(new RunOptions(SampleRun.DATA.toString(), null, null, "unused", null), hadoop);
+        inputs = RunInputs.find(new RunOptions(SampleRun.DATA.toString(), null, null, "unused", null), hadoop);
         SortedMap<String, List<LoggedWheel>> byVehicle = new TreeMap<>();
         for (LogFile file : inputs.logs()) {
             LogReader reader = LogReader.open(LogSlice.whole(file), hadoop);
@@ -94,7 +104,7 @@ class PlainJavaParityTest {
                 }
             }
         }
-        LocalDate asOf = byVehicle.values().stream()
+        asOf = byVehicle.values().stream()
                 .flatMap(List::stream)
                 .map(r -> r.visit().day())
                 .max(Comparator.naturalOrder())
@@ -177,6 +187,55 @@ class PlainJavaParityTest {
         assertThat(review.ranked()).hasSizeGreaterThan(500);
         assertThat(review.counts().causes().values().stream().mapToLong(n -> n).sum())
                 .isGreaterThan(50);
+    }
+
+    /** One sensor more, whose readings cannot all be true, among those that the condition is fitted to. */
+    @Test
+    void aSensorWithImpossibleReadingsIsLeftOutAndMovesNoOther() {
+        HiddenFit fit = Conditions.fit(review.counts(), review.estimates(), asOf, conditions -> new Conditions.Fleet() {
+            @Override
+            public HiddenPass sample(HiddenModel model) {
+                return Conditions.inMemory(histories).apply(conditions).sample(model);
+            }
+
+            @Override
+            public HiddenPass all(HiddenModel model) {
+                List<HiddenReadings> all = new ArrayList<>();
+                histories.forEach(h -> all.addAll(conditions.readings(h)));
+                all.add(300, ImpossibleReadings.deadWhileAlive());
+                return HiddenPass.over(all, model);
+            }
+        });
+        assertThat(fit.leftOut()).isEqualTo(1);
+        assertThat(review.condition().leftOut()).isZero();
+        List<ConditionFigure> figures = new ArrayList<>(ConditionFigure.of(fit, review.likeness()));
+        assertThat(figures).anyMatch(f -> f.name().equals("left_out") && f.value() == 1);
+        figures.removeIf(f -> f.name().equals("left_out"));
+        assertThat(plain(ConditionFits.TABLE, figures))
+                .isEqualTo(plain(ConditionFits.TABLE, ConditionFigure.of(review.condition(), review.likeness())));
+        ReportCounts reports = new ReportCounts(inputs.settings().review(), asOf);
+        histories.forEach(h -> reports.add(h, review.estimates()));
+        VehicleReviewer reviewer = new VehicleReviewer(
+                review.estimates(),
+                review.ratios(),
+                fit,
+                review.likeness(),
+                reports.suspects().learn(fit),
+                inputs.parts(),
+                asOf);
+        List<VehicleReview> with = histories.stream().map(reviewer::review).toList();
+        for (Function<VehicleReview, Object> part : List.<Function<VehicleReview, Object>>of(
+                VehicleReview::lines,
+                VehicleReview::watch,
+                VehicleReview::unmonitored,
+                VehicleReview::recurring,
+                VehicleReview::condition)) {
+            assertThat(with.stream().map(part).map(String::valueOf).toList())
+                    .isEqualTo(review.vehicles().stream()
+                            .map(part)
+                            .map(String::valueOf)
+                            .toList());
+        }
     }
 
     @Test

@@ -112,8 +112,17 @@ public record SuspectFigures(
     }
 
     private SuspectFigures on(Basis rung) {
+        return with(rung, note);
+    }
+
+    /** The same with more words at the end of its note. */
+    SuspectFigures noting(String more) {
+        return with(basis, note + more);
+    }
+
+    private SuspectFigures with(Basis rung, String words) {
         return new SuspectFigures(
-                rung, vehicles, note, wake, silence, low, apart, naming, misnaming, lead, age, missed, coldLow);
+                rung, vehicles, words, wake, silence, low, apart, naming, misnaming, lead, age, missed, coldLow);
     }
 
     private static SuspectFigures of(

@@ -12,7 +12,7 @@ import java.util.Locale;
  * lowers the posterior density.
  */
 final class SuspectLearner {
-    private static final int STEPS = 200;
+    static final int STEPS = 200;
     /** Gain in log-likelihood of one step, per vehicle, under which the search ends. */
     private static final double STILL = 1e-4;
     /** Share of their worth that the declared figures have at each class of age. */
@@ -22,20 +22,27 @@ final class SuspectLearner {
 
     private final List<SuspectCase> cases;
     private final SuspectWeights weights;
+    private final int steps;
     private final List<List<ReadLikelihood>> reads = new ArrayList<>();
 
-    private SuspectLearner(List<SuspectCase> cases, SuspectWeights weights) {
+    private SuspectLearner(List<SuspectCase> cases, SuspectWeights weights, int steps) {
         this.cases = cases;
         this.weights = weights;
+        this.steps = steps;
     }
 
     /** @param cases in an order of their own, so that sums come out alike; too few of them leave the figures as they are */
     static SuspectFigures learn(List<SuspectCase> cases, SuspectFigures start, RecurrenceSettings settings) {
+        return learn(cases, start, settings, STEPS);
+    }
+
+    /** @param steps after so many the search ends where it is, and the note of the figures says so */
+    static SuspectFigures learn(List<SuspectCase> cases, SuspectFigures start, RecurrenceSettings settings, int steps) {
         SuspectWeights weights = settings.weights();
         if (cases.size() < weights.leastVehicles()) {
             return start;
         }
-        return new SuspectLearner(cases, weights)
+        return new SuspectLearner(cases, weights, steps)
                 .learn(start, settings.condition().effectDeviation());
     }
 
@@ -51,14 +58,14 @@ final class SuspectLearner {
         double before = Double.NEGATIVE_INFINITY;
         int step = 0;
         boolean still = false;
-        while (step < STEPS && !still) {
+        while (step < steps && !still) {
             SuspectCounts counts = counts(figures);
             still = counts.logLikelihood - before < STILL * cases.size();
             before = counts.logLikelihood;
             figures = next(start, figures, counts, missed, coldLow);
             step++;
         }
-        return figures;
+        return still ? figures : figures.noting(", by a search ended after " + steps + " steps while still moving");
     }
 
     /** Reads at visits without the warning, as if all sensors were sound. */
