@@ -127,7 +127,8 @@ public record CohortSpread(double shape, double mean, double varLogMean, int coh
                 information += 1 / (1 / shapes[i] + 1 / (means[i] * e));
             }
             logMeanErrors[i] = 1 / Math.sqrt(information);
-            // Flat in the standard deviation, which is the shape to the power of -1/2, on a grid even in the log of the shape.
+            // Flat in the standard deviation, which is the shape to the power of -1/2, on a grid even in the log of the
+            // shape.
             logWeights[i] = logLikelihood(failures, expected, shapes[i], means[i]) - logShape(i) / 2;
         }
         return SpreadPosterior.of(shapes, means, logMeanErrors, logWeights);

@@ -30,7 +30,10 @@ public final class LentCoverage {
                 if (life.rung() == Rung.PARTLY_POOLED) {
                     low += life.fit().scaleUpper() < scales[part] ? 1 : 0;
                     high += life.fit().scaleLower() > scales[part] ? 1 : 0;
-                    held += life.fit().scaleLower() <= scales[part] && scales[part] <= life.fit().scaleUpper() ? 1 : 0;
+                    held += life.fit().scaleLower() <= scales[part]
+                                    && scales[part] <= life.fit().scaleUpper()
+                            ? 1
+                            : 0;
                 }
             }
         }
