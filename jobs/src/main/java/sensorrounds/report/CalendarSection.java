@@ -33,8 +33,9 @@ final class CalendarSection implements Section {
 
     @Override
     public String howToRead(ReportData data) {
-        return "Failures per 1\u202f000 sensors watched for a year, with 95 % limits. A failure lies between two visits and counts"
-                + " on each day between in equal parts, which smooths the rates. A fleet that grows older fails more: “for"
+        return "Failures per 1\u202f000 sensors watched for a year, with 95 % limits; a limit too high for its picture has no"
+                + " end stroke and stands in the table. A failure lies between two visits and counts on each day"
+                + " between in equal parts, which smooths the rates. A fleet that grows older fails more: “for"
                 + " one expected” sets the failures against those that the age of the sensors explains, and is about 1 over"
                 + " all years. The months before the last visit come out too high, since a failure brings a vehicle in and"
                 + " a sound sensor does not.";

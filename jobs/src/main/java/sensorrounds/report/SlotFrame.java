@@ -110,12 +110,14 @@ final class SlotFrame {
         svg.line(left, y(amount), RIGHT, y(amount), cssClass);
     }
 
-    /** A dot for what is expected, on a bar with caps for its limits. */
+    /** A dot for what is expected, on a bar with caps for its limits; no cap for an upper one that there is no room for. */
     void expected(Svg svg, int slot, double amount, double lower, double upper) {
         double x = x(slot);
         svg.line(x, y(lower), x, y(upper), "interval");
         svg.line(x - 4, y(lower), x + 4, y(lower), "interval");
-        svg.line(x - 4, y(upper), x + 4, y(upper), "interval");
+        if (upper <= most) {
+            svg.line(x - 4, y(upper), x + 4, y(upper), "interval");
+        }
         svg.circle(x, y(amount), 3.5, "dot");
     }
 

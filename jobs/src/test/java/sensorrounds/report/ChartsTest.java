@@ -167,4 +167,19 @@ class ChartsTest {
                 .contains("<line x1=\"218\" y1=\"74.4\" x2=\"236\" y2=\"74.4\" class=\"service\">")
                 .doesNotContain("on hand");
     }
+
+    @Test
+    void aLimitBeyondThePictureHasNoCap() {
+        StringBuilder out = new StringBuilder();
+        Html h = new Html(out);
+        // Ten units of height for one of amount: the floor at 110, the upper end, 10, at 10.
+        SlotFrame frame = new SlotFrame(36, 10, 110, 10, List.of("2022", "2023"));
+        frame.write(
+                h, "By year", "Failures", "failures", svg -> {}, (svg, i) -> frame.expected(svg, i, 5, 2, 9 + 2 * i));
+        h.finish();
+        assertThat(out.toString())
+                .containsPattern("x1=\"[0-9.]+\" y1=\"20\" x2=\"[0-9.]+\" y2=\"20\" class=\"interval\"")
+                .containsPattern("y1=\"90\" x2=\"[0-9.]+\" y2=\"10\" class=\"interval\"")
+                .doesNotContainPattern("y1=\"10\" x2=\"[0-9.]+\" y2=\"10\" class=\"interval\"");
+    }
 }
