@@ -42,7 +42,10 @@ public final class SurvivalFits {
                             "Of the cohort's own Weibull fit; null when it failed.",
                             CohortFit::logLikelihood),
                     whole("iterations", "Iterations it took.", CohortFit::iterations),
-                    number("gradient_norm", "Scaled gradient norm where it stopped.", CohortFit::gradientNorm),
+                    number(
+                            "gradient_norm",
+                            "Scaled gradient norm where it stopped, 0 below 1e-9.",
+                            f -> FitReports.aboveRounding(f.gradientNorm())),
                     number(
                             "preventive_share",
                             "Preventive replacements among these and the failures; null without either.",

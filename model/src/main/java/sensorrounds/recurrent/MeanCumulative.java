@@ -48,8 +48,11 @@ public final class MeanCumulative {
         /** The normal law, right for many units. */
         NORMAL,
         /**
-         * Student's t with one degree of freedom less than there are units n, and the variance times n / (n - 1), since the robust
-         * variance of few units is too small: Cameron and Miller (2015), J. Human Resources 50:317-372, section VI (from memory).
+         * Student's t with one degree of freedom less than there are units n, and the jackknife's variance, since the robust one of few
+         * units is too small: without unit i the rise is (d - d_i) / (Y - 1), so that each departure counts with
+         * 1 / (Y - 1) instead of 1 / Y, and the sum of squares with (n - 1) / n. A time at which one unit alone was watched tells nothing
+         * of how units differ. Efron and Stein (1981), Ann. Statist. 9:586-596; Cameron and Miller (2015), J. Human Resources
+         * 50:317-372, section VI (both from memory).
          */
         FEW_UNITS
     }
@@ -121,15 +124,16 @@ public final class MeanCumulative {
             Moment now = moment.getValue();
             if (!now.events.isEmpty()) {
                 int d = now.events.size();
-                double share = (double) d / watched / watched;
+                double rise = curve.weight(watched);
+                double share = d * rise / watched;
                 variance += share * (watched * share - 2 * sumWatched);
                 fall += share;
                 sumWatched -= watched * share;
                 for (int i : now.events) {
                     double before = departure[i] - fall;
-                    departure[i] += 1.0 / watched;
-                    variance += (2 * before + 1.0 / watched) / watched;
-                    sumWatched += 1.0 / watched;
+                    departure[i] += rise;
+                    variance += (2 * before + rise) * rise;
+                    sumWatched += rise;
                 }
                 curve.step(moment.getKey(), watched, d, variance);
             }
@@ -162,6 +166,9 @@ public final class MeanCumulative {
         /** Standard errors from the mean to a limit. */
         private final double z;
 
+        /** What the sum of squared departures is multiplied by. */
+        private final double shrink;
+
         private final List<MeanCumulativeFit.Step> steps = new ArrayList<>();
         private final NavigableMap<Double, Long> watchedAfter = new TreeMap<>();
         private double mean;
@@ -171,22 +178,30 @@ public final class MeanCumulative {
             double p = (1 + level) / 2;
             if (reference == Reference.NORMAL) {
                 z = StandardNormal.quantile(p);
+                shrink = 1;
             } else {
-                z = units > 1 ? StudentT.quantile(p, units - 1) * Math.sqrt(units / (units - 1.0)) : Double.NaN;
+                z = units > 1 ? StudentT.quantile(p, units - 1) : Double.NaN;
+                shrink = (units - 1.0) / units;
             }
+        }
+
+        /** What a departure counts with where so many units are watched. */
+        double weight(long watched) {
+            return 1.0 / (reference == Reference.NORMAL ? watched : Math.max(1, watched - 1));
         }
 
         /** {@code d} events at a time at which {@code atRisk} units were watched; variance up to and with this time. */
         void step(double time, long atRisk, long d, double variance) {
             mean += (double) d / atRisk;
             poisson += (double) d / atRisk / atRisk;
-            double error = Math.sqrt(Math.max(0, variance));
+            double squared = Math.max(0, variance) * shrink;
+            double error = Math.sqrt(squared);
             steps.add(new MeanCumulativeFit.Step(
                     time,
                     atRisk,
                     d,
                     mean,
-                    Math.max(0, variance),
+                    squared,
                     Math.sqrt(poisson),
                     band.limit(mean, error, -z),
                     band.limit(mean, error, z)));

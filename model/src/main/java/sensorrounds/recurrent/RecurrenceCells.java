@@ -169,8 +169,8 @@ public final class RecurrenceCells implements Serializable {
             Moment now = e.getValue();
             long d = now.from.values().stream().mapToLong(n -> n).sum();
             if (d > 0) {
-                double rise = 1.0 / watched;
-                double share = d * rise * rise;
+                double rise = curve.weight(watched);
+                double share = d * rise / watched;
                 variance += share * (watched * share - 2 * sumWatched);
                 fall += share;
                 sumWatched += d * rise - watched * share;

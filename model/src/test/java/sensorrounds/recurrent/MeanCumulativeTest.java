@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
@@ -223,5 +224,37 @@ class MeanCumulativeTest {
                 .hasMessageContaining("outside the window");
         assertThatThrownBy(() -> new RecurrenceCells(0)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> MCF.withLevel(1)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    /** Efron and Stein (1981): (n - 1) / n times the squares of what leaving one unit out changes. */
+    @Test
+    void varianceForFewUnitsIsThatOfLeavingOneOut() {
+        int[][] units = {{0, 9, 2, 5}, {0, 7, 5}, {1, 9}, {0, 9, 3, 4, 8}, {2, 6, 3}};
+        MeanCumulative few = MCF.with(MeanCumulative.Reference.FEW_UNITS);
+        double all = few.fit(counted(units, -1)).at(8).mean();
+        double squares = 0;
+        for (int left = 0; left < units.length; left++) {
+            squares += Math.pow(all - few.fit(counted(units, left)).at(8).mean(), 2);
+        }
+        assertThat(few.fit(counted(units, -1)).at(8).variance()).isCloseTo(squares * 4 / 5, within(1e-12));
+        assertThat(MCF.fit(counted(units, -1)).at(8).variance()).isLessThan(squares * 4 / 5);
+        List<EventHistory> histories = new ArrayList<>();
+        for (int[] u : units) {
+            histories.add(EventHistory.of(
+                    List.of(new ObservationWindow(u[0], u[1])),
+                    Arrays.stream(u).skip(2).asDoubleStream().toArray()));
+        }
+        assertThat(few.fit(histories).at(8))
+                .isEqualTo(few.fit(counted(units, -1)).at(8));
+    }
+
+    private static RecurrenceCells counted(int[][] units, int leftOut) {
+        RecurrenceCells cells = new RecurrenceCells(1);
+        for (int i = 0; i < units.length; i++) {
+            if (i != leftOut) {
+                cells.add(units[i][0], units[i][1], Arrays.copyOfRange(units[i], 2, units[i].length));
+            }
+        }
+        return cells;
     }
 }
