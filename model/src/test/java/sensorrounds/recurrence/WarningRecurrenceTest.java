@@ -46,7 +46,8 @@ class WarningRecurrenceTest {
         assertThat(van).extracting(WarningCurvePoint::mean).containsExactly(0.0, 0.5, 0.5);
         assertThat(van).extracting(WarningCurvePoint::atRisk).containsExactly(2L, 2L, 2L);
         assertThat(van.get(0).upper()).isNaN();
-        assertThat(van.get(1).standardError()).isCloseTo(Math.sqrt(0.125), within(1e-15));
+        // As of a mean of two, 0 and 1: their standard deviation, the root of 1/2, over the root of 2.
+        assertThat(van.get(1).standardError()).isCloseTo(0.5, within(1e-15));
         assertThat(curve(counts, Clock.SINCE_FIRST_VISIT, PeerRates.ALL))
                 .extracting(WarningCurvePoint::mean)
                 .containsExactly(0.0, 0.5, 0.5);
