@@ -53,7 +53,7 @@ final class Story {
                         ? " Next of the set: "
                         : " First suspect: ")
                 + name(first)
-                + String.format(Locale.ROOT, " at %.0f %%", 100 * first.probability())
+                + at(first.probability())
                 + " (" + judgement.lead() + ")." + nextOfTheSet(pattern, judgement.suspects()) + " Next: "
                 + first.nextStep() + "." + open;
     }
@@ -74,8 +74,7 @@ final class Story {
         return suspects.stream()
                 .filter(Suspect::isSensor)
                 .findFirst()
-                .map(s -> " Next of the set, if it is a sensor: " + name(s)
-                        + String.format(Locale.ROOT, " at %.0f %%", 100 * s.probability()) + ".")
+                .map(s -> " Next of the set, if it is a sensor: " + name(s) + at(s.probability()) + ".")
                 .orElse("");
     }
 
@@ -106,5 +105,10 @@ final class Story {
 
     private static String count(int n, String noun) {
         return n + " " + noun + (n == 1 ? "" : "s");
+    }
+
+    /** Nothing is told as certain. */
+    private static String at(double probability) {
+        return probability > 0.99 ? " at over 99 %" : String.format(Locale.ROOT, " at %.0f %%", 100 * probability);
     }
 }
