@@ -47,6 +47,26 @@ public record FitReport(
                 FitStatus.CONVERGED, "", "", lives, failures, exposure, iterations, gradientNorm, condition);
     }
 
+    /** Of a search over a sample, however it ended. */
+    static FitReport of(
+            LifetimeSample sample,
+            FitStatus status,
+            String cause,
+            int iterations,
+            double gradientNorm,
+            double condition) {
+        return new FitReport(
+                status,
+                cause,
+                "",
+                sample.lives(),
+                sample.failures(),
+                sample.exposure(),
+                iterations,
+                gradientNorm,
+                condition);
+    }
+
     /** Of a fit that ended before any search. */
     public static FitReport refused(
             FitStatus status, String cause, String column, double lives, double failures, double exposure) {

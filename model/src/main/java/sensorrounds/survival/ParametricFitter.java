@@ -219,13 +219,7 @@ public final class ParametricFitter {
         double slope = free ? 0 : -d.sk / d.ss;
         return new ParametricFit(
                 family,
-                FitReport.of(
-                        sample.lives(),
-                        sample.failures(),
-                        sample.exposure(),
-                        maximum.iterations(),
-                        gradient,
-                        condition),
+                FitReport.of(sample, FitStatus.CONVERGED, "", maximum.iterations(), gradient, condition),
                 likelihood.at(logScale, logShape).value - centre * exactWeight(sample),
                 logScale + centre,
                 logShape,
@@ -258,16 +252,7 @@ public final class ParametricFitter {
     private ParametricFit failed(
             LifetimeSample sample, FitStatus status, int iterations, double gradient, double condition, String cause) {
         double none = Double.NaN;
-        FitReport report = new FitReport(
-                status,
-                cause,
-                "",
-                sample.lives(),
-                sample.failures(),
-                sample.exposure(),
-                iterations,
-                gradient,
-                condition);
+        FitReport report = FitReport.of(sample, status, cause, iterations, gradient, condition);
         return new ParametricFit(family, report, none, none, none, none, none, none, none);
     }
 }

@@ -270,16 +270,7 @@ public final class PiecewiseExponentialFitter {
     /** Where a search ended. */
     private record Ended(LifetimeSample sample, int steps, double gradient, double condition) {
         FitReport report(FitStatus status, String cause) {
-            return new FitReport(
-                    status,
-                    cause,
-                    "",
-                    sample.lives(),
-                    sample.failures(),
-                    sample.exposure(),
-                    steps,
-                    gradient,
-                    condition);
+            return FitReport.of(sample, status, cause, steps, gradient, condition);
         }
 
         PiecewiseExponentialFit failed(FitStatus status, String cause) {

@@ -14,14 +14,11 @@ import java.io.Serializable;
  */
 public record TwoHazardPrior(double earlyPerYearLow, double earlyPerYearHigh, double wearShapeLow, double wearShapeHigh)
         implements Serializable {
-    private static final double Z95 = 1.959963984540054;
     private static final double DAYS_PER_YEAR = 365.25;
 
     public TwoHazardPrior {
-        boolean early = 0 < earlyPerYearLow
-                && earlyPerYearLow < earlyPerYearHigh
-                && earlyPerYearHigh < Double.POSITIVE_INFINITY;
-        if (!(early && 1 <= wearShapeLow && wearShapeLow < wearShapeHigh && wearShapeHigh < Double.POSITIVE_INFINITY)) {
+        boolean early = new LikelyRange(earlyPerYearLow, earlyPerYearHigh).isRising();
+        if (!(early && 1 <= wearShapeLow && new LikelyRange(wearShapeLow, wearShapeHigh).isRising())) {
             throw new IllegalArgumentException(
                     "a prior of two hazards needs rising positive rates and rising shapes from 1"
                             + " up, not " + earlyPerYearLow + " to " + earlyPerYearHigh + " and " + wearShapeLow
@@ -37,18 +34,18 @@ public record TwoHazardPrior(double earlyPerYearLow, double earlyPerYearHigh, do
 
     /** Centre of the log of the early scale in days, at a constant early hazard. */
     double logEarlyScale() {
-        return Math.log(DAYS_PER_YEAR) - Math.log(earlyPerYearLow * earlyPerYearHigh) / 2;
+        return Math.log(DAYS_PER_YEAR) - new LikelyRange(earlyPerYearLow, earlyPerYearHigh).centre();
     }
 
     double earlySpread() {
-        return Math.log(earlyPerYearHigh / earlyPerYearLow) / 2 / Z95;
+        return new LikelyRange(earlyPerYearLow, earlyPerYearHigh).spread();
     }
 
     double logWearShape() {
-        return Math.log(wearShapeLow * wearShapeHigh) / 2;
+        return new LikelyRange(wearShapeLow, wearShapeHigh).centre();
     }
 
     double wearShapeSpread() {
-        return Math.log(wearShapeHigh / wearShapeLow) / 2 / Z95;
+        return new LikelyRange(wearShapeLow, wearShapeHigh).spread();
     }
 }

@@ -14,14 +14,12 @@ import java.io.Serializable;
  */
 public record WeakPrior(double medianLifeLow, double medianLifeHigh, double shapeLow, double shapeHigh)
         implements Serializable {
-    private static final double Z95 = 1.959963984540054;
     /** log(-log(1/2)): the median is this far below log scale, in units of 1 / shape. */
     static final double MEDIAN = Math.log(Math.log(2));
 
     public WeakPrior {
-        boolean lives =
-                0 < medianLifeLow && medianLifeLow < medianLifeHigh && medianLifeHigh < Double.POSITIVE_INFINITY;
-        if (!(lives && 0 < shapeLow && shapeLow < shapeHigh && shapeHigh < Double.POSITIVE_INFINITY)) {
+        if (!(new LikelyRange(medianLifeLow, medianLifeHigh).isRising()
+                && new LikelyRange(shapeLow, shapeHigh).isRising())) {
             throw new IllegalArgumentException(
                     "a weak prior needs rising positive limits of the median life and of the shape," + " not "
                             + medianLifeLow + " to " + medianLifeHigh + " and " + shapeLow + " to " + shapeHigh);
@@ -38,18 +36,18 @@ public record WeakPrior(double medianLifeLow, double medianLifeHigh, double shap
 
     /** Centre of the log of the median life. */
     double centre() {
-        return Math.log(medianLifeLow * medianLifeHigh) / 2;
+        return new LikelyRange(medianLifeLow, medianLifeHigh).centre();
     }
 
     double spread() {
-        return Math.log(medianLifeHigh / medianLifeLow) / 2 / Z95;
+        return new LikelyRange(medianLifeLow, medianLifeHigh).spread();
     }
 
     double shapeCentre() {
-        return Math.log(shapeLow * shapeHigh) / 2;
+        return new LikelyRange(shapeLow, shapeHigh).centre();
     }
 
     double shapeSpread() {
-        return Math.log(shapeHigh / shapeLow) / 2 / Z95;
+        return new LikelyRange(shapeLow, shapeHigh).spread();
     }
 }
