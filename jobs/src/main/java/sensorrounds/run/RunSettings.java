@@ -23,6 +23,7 @@ import sensorrounds.season.Hemisphere;
 import sensorrounds.season.SeasonSettings;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.CohortLadder;
+import sensorrounds.survival.TwoHazardPrior;
 import sensorrounds.survival.WeakPrior;
 
 /**
@@ -66,12 +67,14 @@ public record RunSettings(ReviewSettings review, double quarantineLimit, int rep
             double preventiveWarningShare =
                     ladder.remove("preventiveWarningShare").asDouble();
             WeakPrior weakPrior = read(ladder.remove("weakPrior"), WeakPrior.class);
+            TwoHazardPrior twoHazardPrior = read(ladder.remove("twoHazardPrior"), TwoHazardPrior.class);
             SeasonSettings season = season((ObjectNode) ladder.remove("season"), fileName);
             ReviewSettings review = new ReviewSettings(
                     read(history, HistorySettings.class),
                     cohortBy(cohortBy, fileName),
                     read(ladder, CohortLadder.Settings.class),
                     weakPrior,
+                    twoHazardPrior,
                     preventiveWarningShare,
                     season,
                     read(condition, ConditionSettings.class),

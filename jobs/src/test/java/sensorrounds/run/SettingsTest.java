@@ -24,6 +24,7 @@ import sensorrounds.recurrence.RecurrenceSettings;
 import sensorrounds.replacement.ReplacementSettings;
 import sensorrounds.season.SeasonSettings;
 import sensorrounds.stock.StockSettings;
+import sensorrounds.survival.TwoHazardPrior;
 import sensorrounds.survival.WeakPrior;
 
 class SettingsTest {
@@ -39,6 +40,7 @@ class SettingsTest {
         assertThat(review.stock()).isEqualTo(StockSettings.defaults());
         assertThat(review.season()).isEqualTo(SeasonSettings.defaults());
         assertThat(review.weakPrior()).isEqualTo(WeakPrior.declared());
+        assertThat(review.twoHazardPrior()).isEqualTo(TwoHazardPrior.declared());
     }
 
     @TestFactory
@@ -171,6 +173,21 @@ class SettingsTest {
                         RunSettings.parse("s.json", "{\"condition\": {\"leastChance\": 0.5, \"mostChance\": 0.4}}"))
                 .isInstanceOf(UsageError.class)
                 .hasMessageContaining("leastChance");
+    }
+
+    @Test
+    void limitsOfThePriorOfTwoHazardsMustRiseAndStayInRange() {
+        assertThatThrownBy(() -> RunSettings.parse(
+                        "s.json", "{\"survival\": {\"twoHazardPrior\": {\n\"wearShapeLow\": 0.9 } } }"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("survival.twoHazardPrior.wearShapeLow is out of range")
+                .hasMessageContaining("s.json:2")
+                .hasMessageContaining("from 1 to 50");
+        assertThatThrownBy(() -> RunSettings.parse(
+                        "s.json", "{\"survival\": {\"twoHazardPrior\": {\"earlyPerYearLow\": 0.2 } } }"))
+                .isInstanceOf(UsageError.class)
+                .hasMessageContaining("0.2 to 0.05")
+                .hasMessageContaining("do not go together");
     }
 
     @Test

@@ -74,6 +74,7 @@ public record Estimates(
         SortedMap<String, CohortLife> ladder = CohortLadder.withDefaults()
                 .with(settings.ladder())
                 .with(settings.weakPrior())
+                .with(settings.twoHazardPrior())
                 .fit(samples, preventiveShares);
         Map<String, LifeLaws.Law> laws = new HashMap<>();
         List<CohortFit> fits = new ArrayList<>();

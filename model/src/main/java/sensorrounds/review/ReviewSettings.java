@@ -12,12 +12,14 @@ import sensorrounds.rounds.RoundSettings;
 import sensorrounds.season.SeasonSettings;
 import sensorrounds.stock.StockSettings;
 import sensorrounds.survival.CohortLadder;
+import sensorrounds.survival.TwoHazardPrior;
 import sensorrounds.survival.WeakPrior;
 
 /**
  * Every cost, horizon, threshold and prior that a review of a fleet rests on.
  *
  * @param weakPrior what is held likely of a sensor's life where the fleet has too few failures for a law
+ * @param twoHazardPrior what is held likely of the early hazard and of wear-out where a cohort has too few for a law of its own
  * @param preventiveWarningShare share of preventive replacements, of these and the failures, above which a cohort's
  *     curve carries a warning; 0 to 1
  * @param season which months count as cold
@@ -27,6 +29,7 @@ public record ReviewSettings(
         CohortBy cohortBy,
         CohortLadder.Settings ladder,
         WeakPrior weakPrior,
+        TwoHazardPrior twoHazardPrior,
         double preventiveWarningShare,
         SeasonSettings season,
         ConditionSettings condition,

@@ -85,6 +85,11 @@ public final class CohortLadder {
         return new CohortLadder(settings, Optional.of(newPrior), twoHazards);
     }
 
+    /** With other limits of the two hazards that cohorts of few failures borrow, {@link LentHazards}. */
+    public CohortLadder with(TwoHazardPrior newPrior) {
+        return new CohortLadder(settings, prior, newPrior);
+    }
+
     /** {@link #fit(Map, Map)} where preventive replacements were not counted. */
     public SortedMap<String, CohortLife> fit(Map<String, LifetimeSample> cohorts) {
         return fit(cohorts, Map.of());

@@ -84,6 +84,24 @@ class LentHazardsTest {
         assertThatThrownBy(() -> new TwoHazardPrior(0.05, 0.001, 1.5, 8)).hasMessageContaining("rising");
     }
 
+    /** A prior that is all but certain of the shape gives that shape to a cohort that borrows, whatever its few failures say. */
+    @Test
+    void theLadderBorrowsByTheLimitsItIsGiven() {
+        SortedMap<String, LifetimeSample> cohorts = new TreeMap<>();
+        Random random = new Random(5);
+        for (String name : List.of("a", "b", "c", "d")) {
+            cohorts.put(name, fleet(random, 60));
+        }
+        CohortLadder ladder = CohortLadder.withDefaults();
+        assertThat(shape(ladder.with(new TwoHazardPrior(0.001, 0.05, 2, 2.02)), cohorts))
+                .isCloseTo(2.01, withinPercentage(1));
+        assertThat(shape(ladder, cohorts)).isGreaterThan(2.5);
+    }
+
+    private static double shape(CohortLadder ladder, SortedMap<String, LifetimeSample> cohorts) {
+        return ((EarlyWearLife) ladder.fit(cohorts).get("a").life().orElseThrow()).wearShape();
+    }
+
     /**
      * Four cohorts of 60 lives each, over and over: what the laws expect within a year comes true at three and at eight years of
      * age, where one Weibull is a tenth too low for the old. (The limits were set with the figures known: 0.97 and 1.02 of the
