@@ -1,13 +1,16 @@
 package sensorrounds.causes;
 
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import sensorrounds.causes.FineGrayFit.Status;
 import sensorrounds.numeric.Maximum;
 import sensorrounds.numeric.NewtonMaximizer;
 import sensorrounds.numeric.PositiveDefinite;
+import sensorrounds.numeric.ScaledCurvature;
+import sensorrounds.survival.FitReport;
+import sensorrounds.survival.FitStatus;
 
 /**
  * Regression on the incidence of one cause, by proportional hazards of the incidence itself: units ended by another cause
@@ -40,6 +43,10 @@ public final class FineGray<C> {
      */
     public FineGrayFit fit(List<String> columns, List<EndedLife<C>> lives, double[][] covariates) {
         check(columns, lives, covariates);
+        Ended all = Ended.of(lives);
+        if (lives.isEmpty()) {
+            return FineGrayFit.failed(columns, all.refused(FitStatus.NO_LIVES, "there are no lives", ""));
+        }
         int[] order = IntStream.range(0, lives.size())
                 .boxed()
                 .sorted(Comparator.comparingDouble(i -> lives.get(i).exit()))
@@ -61,37 +68,110 @@ public final class FineGray<C> {
         }
         Subdistribution likelihood = new Subdistribution(age, weight, end, x, columns.size());
         if (!(likelihood.failures() > 0)) {
-            return FineGrayFit.failed(columns, Status.NO_FAILURES, "no life ended by " + cause);
+            return FineGrayFit.failed(columns, all.refused(FitStatus.NO_FAILURES, "no life ended by " + cause, ""));
         }
         int p = columns.size();
-        Optional<PositiveDefinite> zero =
-                information(likelihood.at(new double[p]).hessian());
+        double[][] start = likelihood.at(new double[p]).hessian();
+        Optional<PositiveDefinite> zero = information(start);
         if (zero.isEmpty()) {
-            return FineGrayFit.failed(
-                    columns,
-                    Status.COLLINEAR,
-                    "one of the columns is constant, or a combination of the others, among the lives at risk");
+            String column = columns.get(follower(start));
+            String why = column + " is constant, or follows from the columns before it, among the lives at risk";
+            return FineGrayFit.failed(columns, all.refused(FitStatus.COLLINEAR_COLUMN, why, column));
         }
         Maximum maximum = NewtonMaximizer.withDefaults().maximize(likelihood, new double[p]);
         Optional<PositiveDefinite> information = information(maximum.at().hessian());
-        if (maximum.outcome() != Maximum.Outcome.CONVERGED || information.isEmpty()) {
+        Search search = new Search(all, likelihood.failures(), maximum);
+        int runaway = runaway(maximum.point(), information, zero.get().inverse());
+        if (runaway >= 0) {
+            String column = columns.get(runaway);
+            String why = column + " tells the ends by " + cause
+                    + " from the others, and the likelihood rises without end along it";
+            return FineGrayFit.failed(columns, search.report(FitStatus.SEPARATED_COLUMN, why, column));
+        }
+        if (maximum.outcome() != Maximum.Outcome.CONVERGED) {
             return FineGrayFit.failed(
                     columns,
-                    Status.NOT_CONVERGED,
-                    "the search ended " + maximum.outcome() + " after " + maximum.iterations() + " steps");
+                    search.report(
+                            FitStatus.NOT_CONVERGED,
+                            "the search ended " + maximum.outcome() + " after " + maximum.iterations() + " steps",
+                            ""));
         }
-        double[][] inverse = information.get().inverse();
-        double[][] atZero = zero.get().inverse();
-        for (int j = 0; j < p; j++) {
-            if (inverse[j][j] > HOPELESS_GROWTH * atZero[j][j]) {
-                return FineGrayFit.failed(
-                        columns,
-                        Status.FLAT_LIKELIHOOD,
-                        "the data leave the coefficient of " + columns.get(j)
-                                + " undetermined: it may tell every end by " + cause + " from the others");
+        return FineGrayFit.of(
+                columns,
+                search.report(FitStatus.CONVERGED, "", ""),
+                likelihood,
+                maximum.point(),
+                information.get().inverse());
+    }
+
+    /** What every report says of the lives. */
+    private record Ended(double lives, double failures, double exposure) {
+        static <C> Ended of(List<EndedLife<C>> lives) {
+            double count = 0;
+            double failures = 0;
+            double exposure = 0;
+            for (EndedLife<C> life : lives) {
+                count += life.weight();
+                failures += life.cause() == null ? 0 : life.weight();
+                exposure += life.weight() * life.exit();
             }
+            return new Ended(count, failures, exposure);
         }
-        return FineGrayFit.of(columns, likelihood, maximum.point(), inverse);
+
+        FitReport refused(FitStatus status, String why, String column) {
+            return FitReport.refused(status, why, column, lives, failures, exposure);
+        }
+    }
+
+    /** Where a search ended; covariates are in standard units already. */
+    private record Search(Ended all, double ends, Maximum maximum) {
+        FitReport report(FitStatus status, String why, String column) {
+            double[] unit = new double[maximum.point().length];
+            Arrays.fill(unit, 1);
+            ScaledCurvature end = ScaledCurvature.of(maximum.at(), unit);
+            return new FitReport(
+                    status,
+                    why,
+                    column,
+                    all.lives(),
+                    all.failures(),
+                    all.exposure(),
+                    maximum.iterations(),
+                    end.largestSlope() / ends,
+                    end.condition());
+        }
+    }
+
+    /**
+     * The column along which there is no maximum; -1 if there is none such. The partial likelihood is concave: what is curved
+     * without any effect and level where the search ended rises without end.
+     */
+    private static int runaway(double[] point, Optional<PositiveDefinite> information, double[][] atZero) {
+        int farthest = 0;
+        for (int j = 0; j < point.length; j++) {
+            if (information.isPresent() && information.get().inverse()[j][j] > HOPELESS_GROWTH * atZero[j][j]) {
+                return j;
+            }
+            farthest = Math.abs(point[j]) > Math.abs(point[farthest]) ? j : farthest;
+        }
+        return information.isPresent() ? -1 : farthest;
+    }
+
+    /** First column that says nothing beside those before it. */
+    private static int follower(double[][] hessian) {
+        int column = 0;
+        while (information(leading(hessian, column + 1)).isPresent()) {
+            column++;
+        }
+        return column;
+    }
+
+    private static double[][] leading(double[][] matrix, int size) {
+        double[][] part = new double[size][];
+        for (int i = 0; i < size; i++) {
+            part[i] = Arrays.copyOf(matrix[i], size);
+        }
+        return part;
     }
 
     private static <C> void check(List<String> columns, List<EndedLife<C>> lives, double[][] covariates) {

@@ -1,41 +1,28 @@
 package sensorrounds.causes;
 
 import java.util.List;
+import sensorrounds.survival.FitReport;
 
 /** What came of a {@link FineGray} regression; asking a failed one for its numbers throws. */
 public final class FineGrayFit {
     private final List<String> columns;
-    private final Status status;
-    private final String why;
+    private final FitReport report;
     private final double[] values;
     private final double[][] covariance;
 
-    /** What came of a fit. */
-    public enum Status {
-        CONVERGED,
-        /** No life ended by the cause. */
-        NO_FAILURES,
-        /** A column says nothing of its own. */
-        COLLINEAR,
-        /** The data leave a coefficient undetermined. */
-        FLAT_LIKELIHOOD,
-        /** The search ended without a maximum. */
-        NOT_CONVERGED
-    }
-
-    private FineGrayFit(List<String> columns, Status status, String why, double[] values, double[][] covariance) {
+    private FineGrayFit(List<String> columns, FitReport report, double[] values, double[][] covariance) {
         this.columns = List.copyOf(columns);
-        this.status = status;
-        this.why = why;
+        this.report = report;
         this.values = values;
         this.covariance = covariance;
     }
 
-    static FineGrayFit failed(List<String> columns, Status status, String why) {
-        return new FineGrayFit(columns, status, why, null, null);
+    static FineGrayFit failed(List<String> columns, FitReport report) {
+        return new FineGrayFit(columns, report, null, null);
     }
 
-    static FineGrayFit of(List<String> columns, Subdistribution likelihood, double[] beta, double[][] inverse) {
+    static FineGrayFit of(
+            List<String> columns, FitReport report, Subdistribution likelihood, double[] beta, double[][] inverse) {
         int p = beta.length;
         double[][] spread = likelihood.scoreCovariance(beta);
         double[] values = new double[p];
@@ -52,20 +39,16 @@ public final class FineGrayFit {
                 covariance[j][k] = sum / (likelihood.scale(j) * likelihood.scale(k));
             }
         }
-        return new FineGrayFit(columns, Status.CONVERGED, "", values, covariance);
+        return new FineGrayFit(columns, report, values, covariance);
     }
 
-    public Status status() {
-        return status;
+    /** What it says of itself, as every fit does; its failures are ends by any cause. */
+    public FitReport report() {
+        return report;
     }
 
     public boolean converged() {
-        return status == Status.CONVERGED;
-    }
-
-    /** Why there are no numbers, in words; empty when there are. */
-    public String why() {
-        return why;
+        return report.converged();
     }
 
     public List<String> columns() {
@@ -85,8 +68,8 @@ public final class FineGrayFit {
 
     private void requireConverged() {
         if (!converged()) {
-            throw new IllegalStateException(
-                    "the regression has no numbers: " + status + ", " + why + "; ask converged() first");
+            throw new IllegalStateException("the regression has no numbers: " + report.status() + ", " + report.cause()
+                    + "; ask converged() first");
         }
     }
 }

@@ -24,13 +24,24 @@ public record ConditionFigure(String name, double value, double lower, double up
                 Double.NaN,
                 Double.NaN,
                 Double.NaN,
-                fit.converged()
-                        ? String.format(
-                                Locale.ROOT, "fitted to %d sensors, %d of them failed", fit.sensors(), fit.failures())
-                        : "no fit: " + fit.cause() + "; outlooks rest on the law of life and the last report"));
+                fit.status() + ": "
+                        + (fit.converged()
+                                ? String.format(
+                                        Locale.ROOT,
+                                        "fitted to %d sensors, %d of them failed",
+                                        fit.sensors(),
+                                        fit.failures())
+                                : "no fit: " + fit.cause()
+                                        + "; outlooks rest on the law of life and the last report")));
         if (!fit.converged()) {
             return figures;
         }
+        figures.add(search("iterations", fit.iterations(), "steps of the search"));
+        figures.add(search(
+                "gradient_norm",
+                powerOfTen(fit.gradientNorm()),
+                "largest derivative per sensor where the search stopped, up to the next power of ten"));
+        figures.add(search("condition", powerOfTen(fit.condition()), "condition of the information, likewise"));
         if (fit.leftOut() > 0) {
             figures.add(new ConditionFigure(
                     "left_out",
@@ -99,6 +110,15 @@ public record ConditionFigure(String name, double value, double lower, double up
                 "variance over vehicles of the factor that the hazards of a vehicle's sensors share: "
                         + likeness.note()));
         return figures;
+    }
+
+    private static ConditionFigure search(String name, double value, String meaning) {
+        return new ConditionFigure(name, value, Double.NaN, Double.NaN, meaning);
+    }
+
+    /** What is left of a derivative at a maximum hangs on the order of sums; its size does not. */
+    private static double powerOfTen(double value) {
+        return value > 0 ? Math.pow(10, Math.ceil(Math.log10(value))) : 0;
     }
 
     private record Lines(HiddenFit fit, List<ConditionFigure> figures) {

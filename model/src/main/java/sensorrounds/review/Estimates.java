@@ -84,7 +84,7 @@ public record Estimates(
         ladder.forEach((cohort, result) -> {
             CohortDiagnostics beside =
                     CohortDiagnostics.of(cohort, cohorts.get(cohort), settings.preventiveWarningShare());
-            reports.add(new FitLine("Weibull law of life", cohort, result.own()));
+            reports.addAll(result.searches());
             reports.add(new FitLine("curve without a shape", cohort, beside.report()));
             fits.add(result.fit().with(beside.npmle()).noted(beside.caution()));
             curves.addAll(beside.curves());

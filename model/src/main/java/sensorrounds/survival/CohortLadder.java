@@ -1,6 +1,8 @@
 package sensorrounds.survival;
 
 import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -110,24 +112,55 @@ public final class CohortLadder {
                     "'" + POOL + "' names all cohorts together; give the cohort another name");
         }
         SortedMap<String, LifetimeSample> ordered = new TreeMap<>(cohorts);
-        LifetimeSample pool = LifetimeSample.pooled(ordered.values());
-        OwnLaw pooledFit = OwnLaw.of(pool);
-        Choice pooled = poolChoice(pool, pooledFit);
-        Lent lent = pooled.rung() == Rung.WEAK_PRIOR
-                ? null
-                : pooled.weibull()
-                        .map(law -> Lent.of(ordered, pool, law, settings))
-                        .orElse(null);
-        Optional<LentHazards> hazards = lent == null
-                ? Optional.empty()
-                : LentHazards.of(ordered, pool, pooledFit.weibull(), twoHazards, settings);
+        LifetimeSample all = LifetimeSample.pooled(ordered.values());
+        OwnLaw ofAll = OwnLaw.of(all);
+        Pool pool = pool(ordered, all, ofAll);
         SortedMap<String, CohortLife> result = new TreeMap<>();
-        result.put(POOL, row(POOL, pool, pooledFit, pooled, preventiveShares));
+        result.put(POOL, row(POOL, all, ofAll, pool.choice(), pool.searches(), preventiveShares));
         ordered.forEach((name, sample) -> {
             OwnLaw own = OwnLaw.of(sample);
-            result.put(name, row(name, sample, own, choice(sample, own, pooled, lent, hazards), preventiveShares));
+            result.put(name, row(name, sample, own, choice(sample, own, pool), List.of(), preventiveShares));
         });
         return result;
+    }
+
+    /**
+     * What all lives together give.
+     *
+     * @param choice their law
+     * @param lent what cohorts borrow of a Weibull; null without a law of their own
+     * @param hazards what they borrow of two hazards; empty where these are not to be told
+     * @param searches what the fits for these say of themselves
+     */
+    private record Pool(Choice choice, Lent lent, Optional<LentHazards> hazards, List<FitLine> searches) {}
+
+    private Pool pool(SortedMap<String, LifetimeSample> cohorts, LifetimeSample all, OwnLaw fit) {
+        boolean enough = all.failures() >= settings.minPooledFailures();
+        if (enough && fit.weibull().converged()) {
+            CommonShapeFit shape = CommonShapeFitter.withDefaults().fit(cohorts.values());
+            EarlyWearFit two = LentHazards.common(all, fit.weibull(), twoHazards);
+            return new Pool(
+                    Choice.own(fit, all),
+                    Lent.of(cohorts, shape, all, fit.weibull().life(), settings),
+                    two.law().map(law -> LentHazards.of(cohorts, law, settings)),
+                    List.of(
+                            new FitLine("shape common to all cohorts", POOL, shape.report()),
+                            new FitLine("two hazards, declared prior", POOL, two.report())));
+        }
+        String reason = enough
+                ? "the pooled fit failed: " + fit.weibull().cause()
+                : "all cohorts together have " + Counted.failures(all.failures()) + "; a law of life needs "
+                        + Counted.number(settings.minPooledFailures());
+        if (prior.isEmpty()) {
+            return new Pool(Choice.none(reason), null, Optional.empty(), List.of());
+        }
+        WeakPriorFit weak = WeakPriorFitter.of(prior.get()).fit(all);
+        List<FitLine> searches = List.of(new FitLine("Weibull law of life, declared prior", POOL, weak.report()));
+        // A prior alone says nothing of this fleet: without a life under observation there is no law.
+        Choice choice = weak.report().converged()
+                ? weak(weak, reason)
+                : Choice.none(reason + "; " + weak.report().cause());
+        return new Pool(choice, null, Optional.empty(), searches);
     }
 
     /** The law in use, and the Weibull law beside it: the same one unless the own fit is of another form. */
@@ -164,23 +197,7 @@ public final class CohortLadder {
         }
     }
 
-    private Choice poolChoice(LifetimeSample pool, OwnLaw fit) {
-        boolean enough = pool.failures() >= settings.minPooledFailures();
-        if (enough && fit.weibull().converged()) {
-            return Choice.own(fit, pool);
-        }
-        String reason = enough
-                ? "the pooled fit failed: " + fit.weibull().cause()
-                : "all cohorts together have " + Counted.failures(pool.failures()) + "; a law of life needs "
-                        + Counted.number(settings.minPooledFailures());
-        // A prior alone says nothing of this fleet: without a life under observation there is no law.
-        return prior.filter(p -> pool.exposure() > 0)
-                .map(p -> weak(pool, p, reason))
-                .orElse(Choice.none(reason));
-    }
-
-    private static Choice weak(LifetimeSample pool, WeakPrior prior, String reason) {
-        WeakPriorFit fit = WeakPriorFitter.of(prior).fit(pool);
+    private static Choice weak(WeakPriorFit fit, String reason) {
         double fromPrior = Math.min(1, fit.medianLife().fromPrior());
         return Choice.weibull(
                 Rung.WEAK_PRIOR,
@@ -189,7 +206,10 @@ public final class CohortLadder {
                 reason + "; " + WeakPriorWords.of(fit));
     }
 
-    private Choice choice(LifetimeSample sample, OwnLaw own, Choice pooled, Lent lent, Optional<LentHazards> hazards) {
+    private Choice choice(LifetimeSample sample, OwnLaw own, Pool pool) {
+        Choice pooled = pool.choice();
+        Lent lent = pool.lent();
+        Optional<LentHazards> hazards = pool.hazards();
         boolean enough = sample.failures() >= settings.minFailures();
         if (enough && own.weibull().converged()) {
             return Choice.own(own, sample);
@@ -235,7 +255,12 @@ public final class CohortLadder {
     }
 
     private static CohortLife row(
-            String cohort, LifetimeSample sample, OwnLaw own, Choice choice, Map<String, Double> shares) {
+            String cohort,
+            LifetimeSample sample,
+            OwnLaw own,
+            Choice choice,
+            List<FitLine> more,
+            Map<String, Double> shares) {
         Optional<WeibullLife> weibull = choice.weibull();
         WeibullLimits limits = choice.limits();
         ParametricFit plain = own.weibull();
@@ -260,6 +285,10 @@ public final class CohortLadder {
                 choice.note(),
                 NpmleCheck.NOT_RUN,
                 LawInUse.of(choice.life(), own.aicGain(), choice.shares()));
-        return new CohortLife(choice.rung(), choice.life(), weibull, fit, plain.report());
+        List<FitLine> searches = new ArrayList<>();
+        searches.add(new FitLine("Weibull law of life", cohort, plain.report()));
+        searches.add(new FitLine("two hazards", cohort, own.twoHazards().report()));
+        searches.addAll(more);
+        return new CohortLife(choice.rung(), choice.life(), weibull, fit, List.copyOf(searches));
     }
 }

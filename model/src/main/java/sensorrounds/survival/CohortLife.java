@@ -1,5 +1,6 @@
 package sensorrounds.survival;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -7,7 +8,11 @@ import java.util.Optional;
  *
  * @param weibull the Weibull beside it, the same law when that is in use; empty when there is no law
  * @param life empty exactly when the rung is {@link CohortLadder.Rung#NONE}; the fit's note then says why
- * @param own what the Weibull fit to its own lives says of itself, in use or not
+ * @param searches what each fit to its lives says of itself, in use or not
  */
 public record CohortLife(
-        CohortLadder.Rung rung, Optional<LifeLaw> life, Optional<WeibullLife> weibull, CohortFit fit, FitReport own) {}
+        CohortLadder.Rung rung,
+        Optional<LifeLaw> life,
+        Optional<WeibullLife> weibull,
+        CohortFit fit,
+        List<FitLine> searches) {}

@@ -5,29 +5,19 @@ import java.io.Serializable;
 /**
  * What came of a {@link CommonShapeFitter}. Asking a failed fit for its shape throws.
  *
- * @param status as of any fit
- * @param cause why there is no shape, in words; empty when there is one
+ * @param report what it says of itself; lives, failures and time watched are those of all cohorts given
  * @param cohorts cohorts whose lives tell something about the shape
- * @param failures failures in those cohorts
  * @param logShapeOrNaN log of the common shape; NaN when the fit failed
  * @param varianceOrNaN variance of log shape; NaN when the fit failed
- * @param iterations Newton steps
  */
-public record CommonShapeFit(
-        FitStatus status,
-        String cause,
-        int cohorts,
-        double failures,
-        double logShapeOrNaN,
-        double varianceOrNaN,
-        int iterations)
+public record CommonShapeFit(FitReport report, int cohorts, double logShapeOrNaN, double varianceOrNaN)
         implements Serializable {
-    static CommonShapeFit failed(FitStatus status, int cohorts, double failures, int iterations, String cause) {
-        return new CommonShapeFit(status, cause, cohorts, failures, Double.NaN, Double.NaN, iterations);
+    static CommonShapeFit failed(FitReport report, int cohorts) {
+        return new CommonShapeFit(report, cohorts, Double.NaN, Double.NaN);
     }
 
     public boolean converged() {
-        return status == FitStatus.CONVERGED;
+        return report.converged();
     }
 
     /** The shape all cohorts have in common. */
@@ -45,7 +35,7 @@ public record CommonShapeFit(
     private void requireConverged() {
         if (!converged()) {
             throw new IllegalStateException(
-                    "there is no common shape: " + status + ", " + cause + "; ask converged() first");
+                    "there is no common shape: " + report.status() + ", " + report.cause() + "; ask converged() first");
         }
     }
 }

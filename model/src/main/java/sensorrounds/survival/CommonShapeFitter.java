@@ -68,31 +68,61 @@ public final class CommonShapeFitter {
 
     /** The shape common to these cohorts; the order does not matter beyond rounding. */
     public CommonShapeFit fit(Collection<LifetimeSample> cohorts) {
+        Total all = Total.of(cohorts);
+        if (!(all.lives() > 0)) {
+            return all.refused(FitStatus.NO_LIVES, "there are no lives", 0);
+        }
+        if (!(all.exposure() > 0)) {
+            return all.refused(FitStatus.EMPTY_WINDOWS, Counted.emptyWindows(all.lives()), 0);
+        }
         List<LifetimeSample> telling =
                 cohorts.stream().filter(CommonShapeFitter::tellsAShape).toList();
-        double failures = telling.stream().mapToDouble(LifetimeSample::failures).sum();
         if (telling.isEmpty()) {
-            return CommonShapeFit.failed(
-                    FitStatus.NO_FAILURES, 0, 0, 0, "no cohort has both a failure and time survived under observation");
+            return all.refused(
+                    all.failures() > 0 ? FitStatus.FLAT_LIKELIHOOD : FitStatus.NO_FAILURES,
+                    "no cohort has both a failure and time survived under observation",
+                    0);
         }
         if (telling.stream().noneMatch(sample -> sample.failures() > 1)) {
-            return CommonShapeFit.failed(
+            return all.refused(
                     FitStatus.ONE_FAILURE,
-                    telling.size(),
-                    failures,
-                    0,
-                    "no cohort has more than one failure, and with a scale for each none are left to tell the shape");
+                    "no cohort has more than one failure, and with a scale for each none are left to tell the shape",
+                    telling.size());
         }
+        double failures = telling.stream().mapToDouble(LifetimeSample::failures).sum();
         CommonShapeFit fit = null;
         for (double start : STARTING_SHAPES) {
             List<Stratum> strata = new ArrayList<>();
             telling.forEach(sample -> strata.add(new Stratum(sample)));
-            fit = fit(strata, failures, Math.log(start));
+            fit = fit(all, strata, failures, Math.log(start));
             if (fit.converged()) {
                 return fit;
             }
         }
         return fit;
+    }
+
+    /** All cohorts together. */
+    private record Total(double lives, double failures, double exposure) {
+        static Total of(Collection<LifetimeSample> cohorts) {
+            double lives = 0;
+            double failures = 0;
+            double exposure = 0;
+            for (LifetimeSample cohort : cohorts) {
+                lives += cohort.lives();
+                failures += cohort.failures();
+                exposure += cohort.exposure();
+            }
+            return new Total(lives, failures, exposure);
+        }
+
+        CommonShapeFit refused(FitStatus status, String cause, int telling) {
+            return CommonShapeFit.failed(FitReport.refused(status, cause, "", lives, failures, exposure), telling);
+        }
+
+        FitReport report(FitStatus status, String cause, int iterations, double gradient, double condition) {
+            return new FitReport(status, cause, "", lives, failures, exposure, iterations, gradient, condition);
+        }
     }
 
     /** Given the shape, the scale is finite exactly when something failed and something survived for a time. */
@@ -104,7 +134,7 @@ public final class CommonShapeFitter {
         return survived && sample.failures() > 0;
     }
 
-    private static CommonShapeFit fit(List<Stratum> strata, double failures, double start) {
+    private static CommonShapeFit fit(Total all, List<Stratum> strata, double failures, double start) {
         Objective profile = point -> {
             double logShape = point[0];
             double value = 0;
@@ -128,24 +158,58 @@ public final class CommonShapeFitter {
         Maximum maximum = NewtonMaximizer.withDefaults().maximize(profile, new double[] {start});
         double logShape = maximum.point()[0];
         double information = -maximum.at().hessian()[0][0];
+        double gradient = Math.abs(maximum.at().gradient()[0]) / failures;
+        double condition = condition(strata, logShape, information);
         if (!(information >= LEAST_INFORMATION * failures) || Math.abs(logShape) > MAX_LOG_SHAPE - 2) {
+            String cause = Counted.failures(failures) + " in " + Counted.cohorts(strata.size())
+                    + (failures == 1 ? " does" : " do") + " not determine a common shape";
             return CommonShapeFit.failed(
-                    FitStatus.FLAT_LIKELIHOOD,
-                    strata.size(),
-                    failures,
-                    maximum.iterations(),
-                    Counted.failures(failures) + " in " + Counted.cohorts(strata.size())
-                            + (failures == 1 ? " does" : " do") + " not determine a common shape");
+                    all.report(FitStatus.FLAT_LIKELIHOOD, cause, maximum.iterations(), gradient, condition),
+                    strata.size());
         }
         if (maximum.outcome() != Maximum.Outcome.CONVERGED) {
+            String cause = "the search for a common shape ended with " + maximum.outcome();
             return CommonShapeFit.failed(
-                    FitStatus.NOT_CONVERGED,
-                    strata.size(),
-                    failures,
-                    maximum.iterations(),
-                    "the search for a common shape ended with " + maximum.outcome());
+                    all.report(FitStatus.NOT_CONVERGED, cause, maximum.iterations(), gradient, condition),
+                    strata.size());
         }
         return new CommonShapeFit(
-                FitStatus.CONVERGED, "", strata.size(), failures, logShape, 1 / information, maximum.iterations());
+                all.report(FitStatus.CONVERGED, "", maximum.iterations(), gradient, condition),
+                strata.size(),
+                logShape,
+                1 / information);
+    }
+
+    /**
+     * One-norm condition of the joint information of shape and scales, each scale in units in which it is of the shape's size.
+     * With diagonal d, border b and what is left of the shape once the scales are maximised out, s, the inverse of such a
+     * matrix is 1/s in its corner, -b_i / (d_i s) along its border and b_i b_j / (d_i d_j s) within, 1/d_i more on the
+     * diagonal.
+     */
+    private static double condition(List<Stratum> strata, double logShape, double left) {
+        double shape = Math.exp(logShape);
+        double corner = 0;
+        double border = 0;
+        double pulls = 0;
+        double most = 0;
+        List<double[]> columns = new ArrayList<>();
+        for (Stratum stratum : strata) {
+            Derivatives d = stratum.profiled(logShape);
+            if (d == null || !(left > 0)) {
+                return Double.POSITIVE_INFINITY;
+            }
+            double own = -d.ss / (shape * shape);
+            double with = Math.abs(d.sk) / shape;
+            columns.add(new double[] {1 / own, with / own});
+            corner -= d.kk;
+            border += with;
+            pulls += with / own;
+            most = Math.max(most, own + with);
+        }
+        double inverse = (pulls + 1) / left;
+        for (double[] column : columns) {
+            inverse = Math.max(inverse, column[0] + column[1] * (pulls + 1) / left);
+        }
+        return Math.max(most, Math.abs(corner) + border) * inverse;
     }
 }

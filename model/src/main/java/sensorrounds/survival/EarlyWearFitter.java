@@ -5,6 +5,7 @@ import sensorrounds.numeric.Maximum;
 import sensorrounds.numeric.NewtonMaximizer;
 import sensorrounds.numeric.Objective;
 import sensorrounds.numeric.PositiveDefinite;
+import sensorrounds.numeric.ScaledCurvature;
 
 /**
  * Maximum likelihood fit of {@link EarlyWearLife} by the entry-conditional interval likelihood, Newton's method on the logs
@@ -52,14 +53,19 @@ public final class EarlyWearFitter {
     }
 
     /**
-     * @param plain the Weibull fit of the same lives, converged: where the search starts and what tells the parts apart
+     * @param plain the Weibull fit of the same lives: where the search starts and what tells the parts apart; where there is no
+     *     such law, there is none of two hazards either, for the same reason
      */
     public EarlyWearFit fit(LifetimeSample sample, ParametricFit plain) {
         int free = early == Early.CONSTANT ? 3 : 4;
+        if (!plain.converged()) {
+            return refused(sample, free, plain.status(), "there is no Weibull fit to start from: " + plain.cause());
+        }
         if (prior == null && sample.failures() <= free) {
-            return EarlyWearFit.failed(
+            return refused(
+                    sample,
                     free,
-                    0,
+                    FitStatus.TOO_FEW_FAILURES,
                     Counted.failures(sample.failures()) + " cannot tell " + free + " parameters of two hazards");
         }
         double centre = Math.log(plain.scale().value());
@@ -137,33 +143,49 @@ public final class EarlyWearFitter {
     private EarlyWearFit judged(
             LifetimeSample sample, double centre, Maximum maximum, int free, EarlyWearLikelihood likelihood) {
         double[] p = full(maximum.point());
+        double[] unit = reduced(new double[] {Math.exp(p[1]), 1, Math.exp(p[3]), 1});
+        Search search = new Search(sample, maximum.iterations(), ScaledCurvature.of(maximum.at(), unit));
         if (maximum.outcome() != Maximum.Outcome.CONVERGED) {
             boolean none = Math.abs(p[0]) > MOST_LOG_SCALE - 2;
             return EarlyWearFit.failed(
                     free,
-                    maximum.iterations(),
                     none
-                            ? "the likelihood rises towards no early hazard"
-                            : "the search for two hazards ended with " + maximum.outcome());
+                            ? search.report(FitStatus.FLAT_LIKELIHOOD, "the likelihood rises towards no early hazard")
+                            : search.report(
+                                    FitStatus.NOT_CONVERGED,
+                                    "the search for two hazards ended with " + maximum.outcome()));
         }
         Optional<double[][]> inverse =
                 PositiveDefinite.of(negated(maximum.at().hessian())).map(PositiveDefinite::inverse);
         if (inverse.isEmpty() || PositiveDefinite.oneNorm(inverse.get()) > MOST_VARIANCE) {
-            return EarlyWearFit.failed(free, maximum.iterations(), "the data do not tell two hazards apart");
+            return EarlyWearFit.failed(
+                    free, search.report(FitStatus.FLAT_LIKELIHOOD, "the data do not tell two hazards apart"));
         }
         double logLikelihood =
                 prior == null ? maximum.at().value() : likelihood.at(p).value();
-        double gradient = 0;
-        for (double g : maximum.at().gradient()) {
-            gradient = Math.max(gradient, Math.abs(g) / sample.failures());
-        }
         return new EarlyWearFit(
                 Optional.of(law(p, centre, inverse.get())),
                 free,
                 logLikelihood - centre * exactWeight(sample),
-                maximum.iterations(),
-                gradient,
-                "");
+                search.report(FitStatus.CONVERGED, ""));
+    }
+
+    private static EarlyWearFit refused(LifetimeSample sample, int free, FitStatus status, String cause) {
+        return EarlyWearFit.failed(free, FitReport.of(sample, status, cause, 0, Double.NaN, Double.NaN));
+    }
+
+    /** Where a search over a sample ended. */
+    private record Search(LifetimeSample sample, int iterations, ScaledCurvature end) {
+        /** With a prior there may be no failure. */
+        FitReport report(FitStatus status, String cause) {
+            return FitReport.of(
+                    sample,
+                    status,
+                    cause,
+                    iterations,
+                    end.largestSlope() / Math.max(1, sample.failures()),
+                    end.condition());
+        }
     }
 
     /** The hazard of the smaller shape is the early one. */

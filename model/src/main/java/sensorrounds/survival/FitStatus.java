@@ -11,6 +11,8 @@ public enum FitStatus {
     NO_FAILURES,
     /** One failure for more than one parameter. */
     ONE_FAILURE,
+    /** Failures, but no more than the law has parameters. */
+    TOO_FEW_FAILURES,
     /** No failure tells anything about its cause. */
     ALL_CAUSES_UNKNOWN,
     /** A cause has fewer failures known to be its own than its law has parameters. */

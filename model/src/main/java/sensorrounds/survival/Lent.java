@@ -50,10 +50,10 @@ record Lent(
     /** The scale lent is that of all lives at the shape lent, so that failures expected and seen agree in all. */
     static Lent of(
             SortedMap<String, LifetimeSample> cohorts,
+            CommonShapeFit common,
             LifetimeSample pool,
             WeibullLife merged,
             CohortLadder.Settings settings) {
-        CommonShapeFit common = CommonShapeFitter.withDefaults().fit(cohorts.values());
         if (common.converged()) {
             ParametricFit scale = ParametricFitter.of(Family.WEIBULL)
                     .withShape(common.shape(), common.varLogShape())
@@ -75,7 +75,8 @@ record Lent(
                 merged.scaleDays(),
                 0,
                 settings,
-                "the shape of all lives merged, since there is no common one (" + common.cause() + ")");
+                "the shape of all lives merged, since there is no common one ("
+                        + common.report().cause() + ")");
     }
 
     private static Lent declared(

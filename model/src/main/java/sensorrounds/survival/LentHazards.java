@@ -2,7 +2,6 @@ package sensorrounds.survival;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.SortedMap;
 import sensorrounds.survival.CohortFit.Shares;
 import sensorrounds.survival.CohortLadder.Rung;
@@ -23,21 +22,13 @@ record LentHazards(Rung rung, EarlyWearLife typical, double priorFailures, doubl
     /** A law with what its level rests on. */
     record Borrowed(EarlyWearLife life, Shares shares) {}
 
-    /** Empty where the search for the two hazards failed. */
-    static Optional<LentHazards> of(
-            SortedMap<String, LifetimeSample> cohorts,
-            LifetimeSample pool,
-            ParametricFit plain,
-            TwoHazardPrior prior,
-            CohortLadder.Settings settings) {
-        return EarlyWearFitter.of(Early.CONSTANT)
-                .with(prior)
-                .fit(pool, plain)
-                .law()
-                .map(law -> of(cohorts, law, settings));
+    /** The two hazards of all lives together, as far as these and the declared prior tell them. */
+    static EarlyWearFit common(LifetimeSample pool, ParametricFit plain, TwoHazardPrior prior) {
+        return EarlyWearFitter.of(Early.CONSTANT).with(prior).fit(pool, plain);
     }
 
-    private static LentHazards of(
+    /** @param law of all lives together, see {@link #common} */
+    static LentHazards of(
             SortedMap<String, LifetimeSample> cohorts, EarlyWearLife law, CohortLadder.Settings settings) {
         List<double[]> told = new ArrayList<>();
         for (LifetimeSample sample : cohorts.values()) {

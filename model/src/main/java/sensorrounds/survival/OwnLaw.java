@@ -12,9 +12,6 @@ import sensorrounds.survival.EarlyWearFitter.Early;
 record OwnLaw(ParametricFit weibull, EarlyWearFit twoHazards) {
     static OwnLaw of(LifetimeSample sample) {
         ParametricFit plain = ParametricFitter.of(Family.WEIBULL).fit(sample);
-        if (!plain.converged()) {
-            return new OwnLaw(plain, EarlyWearFit.failed(0, 0, "there is no Weibull fit to start from"));
-        }
         EarlyWearFit constant = EarlyWearFitter.of(Early.CONSTANT).fit(sample, plain);
         EarlyWearFit free = EarlyWearFitter.of(Early.FREE_SHAPE).fit(sample, plain);
         return new OwnLaw(plain, free.aic() < constant.aic() ? free : constant);
@@ -38,6 +35,6 @@ record OwnLaw(ParametricFit weibull, EarlyWearFit twoHazards) {
                 : "a single Weibull: "
                         + (twoHazards.law().isPresent()
                                 ? "an early hazard beside wear-out gains too little"
-                                : twoHazards.cause());
+                                : twoHazards.report().cause());
     }
 }

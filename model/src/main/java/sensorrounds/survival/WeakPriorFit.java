@@ -14,32 +14,44 @@ public final class WeakPriorFit {
     /** Normal scores this far from a quantile say where it lies. */
     private static final double NEAR = 0.3;
 
-    private final LifetimeSample sample;
+    private final FitReport report;
     private final WeakPrior prior;
-    private final double[] mode;
-    private final double[][] covariance;
-    private final double[] logScale;
-    private final double[] logShape;
-    private final double[] weight;
+    private final Posterior posterior;
     private final double z;
 
-    WeakPriorFit(
-            LifetimeSample sample,
-            WeakPrior prior,
-            double[] mode,
-            double[][] covariance,
-            double[] logScale,
-            double[] logShape,
-            double[] weight,
-            double z) {
-        this.sample = sample;
+    /**
+     * The posterior on a grid of points.
+     *
+     * @param mode log scale and log shape where it is highest
+     * @param covariance of these by the curvature there
+     * @param logScale of each point
+     * @param logShape of each point
+     * @param weight of each point, adding up to 1
+     */
+    record Posterior(double[] mode, double[][] covariance, double[] logScale, double[] logShape, double[] weight) {}
+
+    /** @param posterior null where the search for its mode failed */
+    WeakPriorFit(FitReport report, WeakPrior prior, Posterior posterior, double z) {
+        this.report = report;
         this.prior = prior;
-        this.mode = mode;
-        this.covariance = covariance;
-        this.logScale = logScale;
-        this.logShape = logShape;
-        this.weight = weight;
+        this.posterior = posterior;
         this.z = z;
+    }
+
+    /**
+     * What it says of itself: {@link FitStatus#NO_LIVES} and {@link FitStatus#EMPTY_WINDOWS} where the figures are those of
+     * the prior alone, {@link FitStatus#NOT_CONVERGED} where there are none and asking for one throws.
+     */
+    public FitReport report() {
+        return report;
+    }
+
+    private Posterior found() {
+        if (posterior == null) {
+            throw new IllegalStateException(
+                    "there is no posterior: " + report.status() + ", " + report.cause() + "; ask report() first");
+        }
+        return posterior;
     }
 
     /**
@@ -57,35 +69,36 @@ public final class WeakPriorFit {
     }
 
     public double failures() {
-        return sample.failures();
+        return report.failures();
     }
 
     public double lives() {
-        return sample.lives();
+        return report.lives();
     }
 
     /** Scale in days where the posterior is highest. */
     public double modeScale() {
-        return Math.exp(mode[0]);
+        return Math.exp(found().mode()[0]);
     }
 
     /** Shape where the posterior is highest. */
     public double modeShape() {
-        return Math.exp(mode[1]);
+        return Math.exp(found().mode()[1]);
     }
 
     /** Standard errors of log scale and log shape by the curvature at the mode (Laplace). */
     public double[] modeErrors() {
+        double[][] covariance = found().covariance();
         return new double[] {Math.sqrt(covariance[0][0]), Math.sqrt(covariance[1][1])};
     }
 
     public Estimate shape() {
-        return limits(i -> Math.exp(logShape[i]));
+        return limits(i -> Math.exp(logShape(i)));
     }
 
     /** In days. */
     public Estimate scale() {
-        return limits(i -> Math.exp(logScale[i]));
+        return limits(i -> Math.exp(logScale(i)));
     }
 
     /** Age in days by which the share p has failed. */
@@ -94,7 +107,7 @@ public final class WeakPriorFit {
             throw new IllegalArgumentException("a quantile needs 0 < p < 1, not " + p);
         }
         double w = Math.log(-Math.log1p(-p));
-        return limits(i -> Math.exp(logScale[i] + w * Math.exp(-logShape[i])));
+        return limits(i -> Math.exp(logScale(i) + w * Math.exp(-logShape(i))));
     }
 
     public Estimate survival(double ageDays) {
@@ -106,8 +119,16 @@ public final class WeakPriorFit {
         return limits(i -> -Math.expm1(hazard(i, ageDays) - hazard(i, ageDays + days)));
     }
 
+    private double logScale(int point) {
+        return posterior.logScale()[point];
+    }
+
+    private double logShape(int point) {
+        return posterior.logShape()[point];
+    }
+
     private double hazard(int i, double age) {
-        return age <= 0 ? 0 : Math.exp(Math.exp(logShape[i]) * (Math.log(age) - logScale[i]));
+        return age <= 0 ? 0 : Math.exp(Math.exp(logShape(i)) * (Math.log(age) - logScale(i)));
     }
 
     /** The median life before and after the data. */
@@ -116,12 +137,12 @@ public final class WeakPriorFit {
                 prior.centre(),
                 prior.spread(),
                 quantile(0.5),
-                i -> logScale[i] + WeakPrior.MEDIAN * Math.exp(-logShape[i]));
+                i -> logScale(i) + WeakPrior.MEDIAN * Math.exp(-logShape(i)));
     }
 
     /** The shape before and after the data. */
     public Comparison shapeAgainstPrior() {
-        return comparison(prior.shapeCentre(), prior.shapeSpread(), shape(), i -> logShape[i]);
+        return comparison(prior.shapeCentre(), prior.shapeSpread(), shape(), i -> logShape(i));
     }
 
     private Comparison comparison(double centre, double spread, Estimate posterior, IntToDoubleFunction log) {
@@ -139,17 +160,18 @@ public final class WeakPriorFit {
      * taken as normal. Its limits are close to those here, not the same.
      */
     public WeibullLife life() {
-        double s = mean(i -> logScale[i]);
-        double k = mean(i -> logShape[i]);
+        double s = mean(i -> logScale(i));
+        double k = mean(i -> logShape(i));
         return new WeibullLife(
                 Math.exp(k),
                 Math.exp(s),
-                mean(i -> (logShape[i] - k) * (logShape[i] - k)),
-                mean(i -> (logScale[i] - s) * (logScale[i] - s)),
-                mean(i -> (logScale[i] - s) * (logShape[i] - k)));
+                mean(i -> (logShape(i) - k) * (logShape(i) - k)),
+                mean(i -> (logScale(i) - s) * (logScale(i) - s)),
+                mean(i -> (logScale(i) - s) * (logShape(i) - k)));
     }
 
     private double mean(IntToDoubleFunction value) {
+        double[] weight = found().weight();
         double sum = 0;
         for (int i = 0; i < weight.length; i++) {
             sum += weight[i] * value.applyAsDouble(i);
@@ -162,6 +184,7 @@ public final class WeakPriorFit {
      * which levels out that the grid is one of points.
      */
     private Estimate limits(IntToDoubleFunction value) {
+        double[] weight = found().weight();
         Integer[] order = new Integer[weight.length];
         double[] values = new double[weight.length];
         for (int i = 0; i < order.length; i++) {
@@ -188,7 +211,7 @@ public final class WeakPriorFit {
         for (int i = 0; i < score.length; i++) {
             double d = score[i] - at;
             if (Math.abs(d) < NEAR) {
-                double w = weight[order[i]];
+                double w = posterior.weight()[order[i]];
                 for (int a = 0; a < 3; a++) {
                     sums[a] += w * Math.pow(d, a) * values[order[i]];
                     for (int b = 0; b < 3; b++) {

@@ -4,6 +4,7 @@ import sensorrounds.numeric.Maximum;
 import sensorrounds.numeric.NewtonMaximizer;
 import sensorrounds.numeric.Objective;
 import sensorrounds.numeric.PositiveDefinite;
+import sensorrounds.numeric.ScaledCurvature;
 import sensorrounds.numeric.StandardNormal;
 import sensorrounds.survival.LifeLikelihood.Derivatives;
 
@@ -44,10 +45,9 @@ public final class WeakPriorFitter {
     }
 
     /**
-     * The posterior; without lives the prior itself.
+     * The posterior; without lives the prior itself, as its report says.
      *
      * @param sample lives in days
-     * @throws IllegalStateException if no mode is found, which a proper prior rules out but for absurd ages
      */
     public WeakPriorFit fit(LifetimeSample sample) {
         double centre = prior.centre();
@@ -56,15 +56,18 @@ public final class WeakPriorFitter {
         double shape = Math.exp(prior.shapeCentre());
         double[] start = {-WeakPrior.MEDIAN / shape, prior.shapeCentre()};
         Maximum mode = NewtonMaximizer.withDefaults().maximize(posterior, start);
+        ScaledCurvature end = ScaledCurvature.of(mode.at(), Math.exp(mode.point()[1]), 1);
+        double z = StandardNormal.quantile((1 + level) / 2);
+        if (mode.outcome() != Maximum.Outcome.CONVERGED) {
+            String cause = "no mode of the posterior of " + Counted.failures(sample.failures()) + " among "
+                    + Counted.lives(sample.lives()) + " was found: " + mode.outcome();
+            return new WeakPriorFit(report(sample, FitStatus.NOT_CONVERGED, cause, mode, end), prior, null, z);
+        }
         double[][] curvature = mode.at().hessian();
         double[][] information = {
             {-curvature[0][0], -curvature[0][1]},
             {-curvature[1][0], -curvature[1][1]}
         };
-        if (mode.outcome() != Maximum.Outcome.CONVERGED) {
-            throw new IllegalStateException("no mode of " + Counted.failures(sample.failures()) + " among "
-                    + Counted.lives(sample.lives()) + " and " + prior + ": " + mode.outcome());
-        }
         double[][] covariance = PositiveDefinite.of(information).orElseThrow().inverse();
         // Columns of the Cholesky factor of the covariance: axes along which the posterior is near standard.
         double a = Math.sqrt(covariance[0][0]);
@@ -92,14 +95,37 @@ public final class WeakPriorFitter {
             weight[i] /= all;
         }
         return new WeakPriorFit(
-                sample,
+                answered(sample, mode, end),
                 prior,
-                new double[] {mode.point()[0] + centre, mode.point()[1]},
-                covariance,
-                logScale,
-                logShape,
-                weight,
-                StandardNormal.quantile((1 + level) / 2));
+                new WeakPriorFit.Posterior(
+                        new double[] {mode.point()[0] + centre, mode.point()[1]},
+                        covariance,
+                        logScale,
+                        logShape,
+                        weight),
+                z);
+    }
+
+    private static FitReport answered(LifetimeSample sample, Maximum mode, ScaledCurvature end) {
+        String left = "; the answer is the declared prior";
+        if (!(sample.lives() > 0)) {
+            return report(sample, FitStatus.NO_LIVES, "there are no lives" + left, mode, end);
+        }
+        return sample.exposure() > 0
+                ? report(sample, FitStatus.CONVERGED, "", mode, end)
+                : report(sample, FitStatus.EMPTY_WINDOWS, Counted.emptyWindows(sample.lives()) + left, mode, end);
+    }
+
+    /** With a prior there may be no failure. */
+    private static FitReport report(
+            LifetimeSample sample, FitStatus status, String cause, Maximum mode, ScaledCurvature end) {
+        return FitReport.of(
+                sample,
+                status,
+                cause,
+                mode.iterations(),
+                end.largestSlope() / Math.max(1, sample.failures()),
+                end.condition());
     }
 
     /** In (log scale less the prior's centre, log shape); the map from (log median, log shape) keeps areas. */

@@ -15,6 +15,7 @@ import sensorrounds.cox.CoxFitter;
 import sensorrounds.cox.CoxSample;
 import sensorrounds.cox.Ties;
 import sensorrounds.numeric.ChiSquareTest;
+import sensorrounds.survival.FitStatus;
 
 /** Gray's test and the Fine-Gray regression: what must hold beside the reference case. */
 class IncidenceComparisonTest {
@@ -159,13 +160,13 @@ class IncidenceComparisonTest {
         FineGray<Cause> regression = FineGray.of(Cause.BATTERY);
         List<String> columns = List.of("x");
         FineGrayFit separated = regression.fit(columns, lives, new double[][] {{1}, {0}, {1}, {0}});
-        assertThat(separated.converged()).isFalse();
+        assertThat(separated.report().status()).isEqualTo(FitStatus.SEPARATED_COLUMN);
         assertThatThrownBy(separated::values).isInstanceOf(IllegalStateException.class);
         FineGrayFit constant = regression.fit(columns, lives, new double[][] {{1}, {1}, {1}, {1}});
-        assertThat(constant.status()).isEqualTo(FineGrayFit.Status.COLLINEAR);
+        assertThat(constant.report().status()).isEqualTo(FitStatus.COLLINEAR_COLUMN);
         FineGrayFit none = FineGray.of(Cause.PREVENTIVE).fit(columns, lives, new double[][] {{1}, {0}, {1}, {0}});
-        assertThat(none.status()).isEqualTo(FineGrayFit.Status.NO_FAILURES);
-        assertThat(none.why()).contains("PREVENTIVE");
+        assertThat(none.report().status()).isEqualTo(FitStatus.NO_FAILURES);
+        assertThat(none.report().cause()).contains("PREVENTIVE");
         List<EndedLife<Cause>> late = List.of(EndedLife.by(Cause.BATTERY, 1, 2));
         assertThatThrownBy(() -> regression.fit(columns, late, new double[][] {{1}}))
                 .hasMessageContaining("entered observation at age 1.0");

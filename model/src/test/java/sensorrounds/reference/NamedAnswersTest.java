@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.time.LocalDate;
 import java.time.Month;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -15,6 +16,9 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import sensorrounds.causes.CauseHazardFitter;
+import sensorrounds.causes.EndedLife;
+import sensorrounds.causes.FineGray;
+import sensorrounds.causes.FineGrayFit;
 import sensorrounds.causes.MaskedLife;
 import sensorrounds.causes.MaskedSample;
 import sensorrounds.cox.CoxFitter;
@@ -29,6 +33,9 @@ import sensorrounds.regression.RegressionStatus;
 import sensorrounds.season.ColdMonths;
 import sensorrounds.season.SeasonFitter;
 import sensorrounds.season.SeasonLife;
+import sensorrounds.survival.CommonShapeFitter;
+import sensorrounds.survival.EarlyWearFit;
+import sensorrounds.survival.EarlyWearFitter;
 import sensorrounds.survival.Family;
 import sensorrounds.survival.FitReport;
 import sensorrounds.survival.FitStatus;
@@ -36,6 +43,8 @@ import sensorrounds.survival.Lifetime;
 import sensorrounds.survival.LifetimeSample;
 import sensorrounds.survival.ParametricFitter;
 import sensorrounds.survival.PiecewiseExponentialFitter;
+import sensorrounds.survival.WeakPrior;
+import sensorrounds.survival.WeakPriorFitter;
 import sensorrounds.turnbull.Turnbull;
 import sensorrounds.turnbull.TurnbullFit;
 
@@ -60,6 +69,13 @@ class NamedAnswersTest {
     private static final Map<String, List<Row>> SHELF = Map.of(
             "no lives", List.of(),
             "no failures", List.of(new Row(0, 400, NEVER, 0), new Row(30, 700, NEVER, 1)),
+            "no failures from new", List.of(new Row(0, 400, NEVER, 0), new Row(0, 700, NEVER, 1)),
+            "three failures",
+                    List.of(
+                            new Row(0, 300, 300, 0),
+                            new Row(0, 500, 500, 1),
+                            new Row(0, 420, 420, 1),
+                            new Row(0, 900, NEVER, 0)),
             "one failure", List.of(new Row(0, 400, 450, 0), new Row(0, 700, NEVER, 1), new Row(0, 900, NEVER, 0)),
             "empty windows", List.of(new Row(5, 5, NEVER, 0), new Row(7, 7, NEVER, 1)),
             "all failures at once",
@@ -82,24 +98,61 @@ class NamedAnswersTest {
                             new Row(0, 420, 420, 1),
                             new Row(0, 800, NEVER, 1)));
 
-    private static final Map<String, Function<List<Row>, FitReport>> FITS = new TreeMap<>(Map.of(
-            "Weibull",
+    private static final Map<String, Function<List<Row>, FitReport>> FITS = new TreeMap<>(Map.ofEntries(
+            Map.entry(
+                    "Weibull",
                     rows -> ParametricFitter.of(Family.WEIBULL)
                             .fit(sample(rows))
-                            .report(),
-            "piecewise-exponential",
+                            .report()),
+            Map.entry("two hazards", rows -> twoHazards(sample(rows)).report()),
+            Map.entry(
+                    "common shape",
+                    rows -> CommonShapeFitter.withDefaults()
+                            .fit(List.of(sample(rows)))
+                            .report()),
+            Map.entry(
+                    "declared prior",
+                    rows -> WeakPriorFitter.of(WeakPrior.declared())
+                            .fit(sample(rows))
+                            .report()),
+            Map.entry(
+                    "piecewise-exponential",
                     rows -> PiecewiseExponentialFitter.withBands(350)
                             .fit(sample(rows))
-                            .report(),
-            "curve", rows -> Turnbull.withDefaults().fit(sample(rows)).report(sample(rows)),
-            "regression",
+                            .report()),
+            Map.entry("curve", rows -> Turnbull.withDefaults().fit(sample(rows)).report(sample(rows))),
+            Map.entry(
+                    "regression",
                     rows -> LifeRegression.of(LifeFamily.WEIBULL)
                             .fit(lives(rows))
-                            .report(),
-            "Cox", rows -> CoxFitter.withDefaults().fit(cox(rows)).report(),
-            "frailty", rows -> FrailtyFitter.withDefaults().fit(sets(rows)).report(),
-            "causes", rows -> CauseHazardFitter.weibulls().fit(masked(rows)).report(),
-            "season", rows -> SeasonFitter.withDefaults().fit(seasons(rows)).report()));
+                            .report()),
+            Map.entry("Cox", rows -> CoxFitter.withDefaults().fit(cox(rows)).report()),
+            Map.entry(
+                    "frailty",
+                    rows -> FrailtyFitter.withDefaults().fit(sets(rows)).report()),
+            Map.entry(
+                    "causes",
+                    rows -> CauseHazardFitter.weibulls().fit(masked(rows)).report()),
+            Map.entry("incidence", rows -> incidence(rows).report()),
+            Map.entry(
+                    "season",
+                    rows -> SeasonFitter.withDefaults().fit(seasons(rows)).report())));
+
+    private static EarlyWearFit twoHazards(LifetimeSample sample) {
+        return EarlyWearFitter.of(EarlyWearFitter.Early.CONSTANT)
+                .fit(sample, ParametricFitter.of(Family.WEIBULL).fit(sample));
+    }
+
+    /** Only lives watched from new, which is all that this regression takes. */
+    private static FineGrayFit incidence(List<Row> rows) {
+        return FineGray.of("battery")
+                .fit(
+                        List.of("x"),
+                        rows.stream()
+                                .map(r -> EndedLife.of(r.life(), r.failed() ? "battery" : null))
+                                .toList(),
+                        rows.stream().map(r -> new double[] {r.x()}).toArray(double[][]::new));
+    }
 
     private static LifetimeSample sample(List<Row> rows) {
         return LifetimeSample.of(rows.stream().map(Row::life).toList());
@@ -176,6 +229,11 @@ class NamedAnswersTest {
             List.of("no failures", "frailty", FitStatus.NO_FAILURES),
             List.of("no failures", "causes", FitStatus.NO_FAILURES),
             List.of("no failures", "season", FitStatus.NO_FAILURES),
+            List.of("no failures", "two hazards", FitStatus.NO_FAILURES),
+            List.of("no failures", "common shape", FitStatus.NO_FAILURES),
+            List.of("no failures from new", "incidence", FitStatus.NO_FAILURES),
+            // No failure is news too: the life is longer than the prior held likely.
+            List.of("no failures", "declared prior", FitStatus.CONVERGED),
             // Without a failure the curve is 1 as far as anybody was watched: an answer.
             List.of("no failures", "curve", FitStatus.CONVERGED),
             List.of("one failure", "Weibull", FitStatus.ONE_FAILURE),
@@ -184,18 +242,32 @@ class NamedAnswersTest {
             List.of("one failure", "frailty", FitStatus.ONE_FAILURE),
             List.of("one failure", "season", FitStatus.ONE_FAILURE),
             List.of("one failure", "causes", FitStatus.ALL_CAUSES_UNKNOWN),
+            List.of("one failure", "two hazards", FitStatus.ONE_FAILURE),
+            List.of("one failure", "common shape", FitStatus.ONE_FAILURE),
+            List.of("one failure", "declared prior", FitStatus.CONVERGED),
+            // It had the lower value of two: along the column its chance only rises.
+            List.of("one failure", "incidence", FitStatus.SEPARATED_COLUMN),
+            List.of("three failures", "two hazards", FitStatus.TOO_FEW_FAILURES),
             List.of("empty windows", "Weibull", FitStatus.EMPTY_WINDOWS),
             List.of("empty windows", "piecewise-exponential", FitStatus.EMPTY_WINDOWS),
             List.of("empty windows", "regression", FitStatus.EMPTY_WINDOWS),
             List.of("empty windows", "frailty", FitStatus.EMPTY_WINDOWS),
+            List.of("empty windows", "two hazards", FitStatus.EMPTY_WINDOWS),
+            List.of("empty windows", "common shape", FitStatus.EMPTY_WINDOWS),
+            List.of("empty windows", "declared prior", FitStatus.EMPTY_WINDOWS),
             List.of("all failures at once", "Weibull", FitStatus.FLAT_LIKELIHOOD),
             List.of("all failures at once", "regression", FitStatus.FLAT_LIKELIHOOD),
+            List.of("all failures at once", "two hazards", FitStatus.FLAT_LIKELIHOOD),
+            List.of("all failures at once", "common shape", FitStatus.FLAT_LIKELIHOOD),
+            List.of("all failures at once", "declared prior", FitStatus.CONVERGED),
             List.of("separated", "regression", FitStatus.SEPARATED_COLUMN),
             List.of("separated", "Cox", FitStatus.SEPARATED_COLUMN),
             List.of("separated", "frailty", FitStatus.SEPARATED_COLUMN),
+            List.of("separated", "incidence", FitStatus.SEPARATED_COLUMN),
             List.of("constant column", "regression", FitStatus.COLLINEAR_COLUMN),
             List.of("constant column", "Cox", FitStatus.COLLINEAR_COLUMN),
             List.of("constant column", "frailty", FitStatus.COLLINEAR_COLUMN),
+            List.of("constant column", "incidence", FitStatus.COLLINEAR_COLUMN),
             List.of("constant column", "season", FitStatus.COLLINEAR_COLUMN));
 
     @TestFactory
@@ -247,13 +319,39 @@ class NamedAnswersTest {
                 new Row(0, 300, 420, 0),
                 new Row(0, 900, NEVER, 1),
                 new Row(0, 1000, NEVER, 0));
-        for (String name : List.of("Weibull", "piecewise-exponential", "regression", "Cox")) {
-            FitReport report = FITS.get(name).apply(rows);
+        for (String name : List.of(
+                "Weibull",
+                "common shape",
+                "declared prior",
+                "piecewise-exponential",
+                "regression",
+                "Cox",
+                "incidence")) {
+            FitReport report = FITS.get(name).apply(name.equals("incidence") ? fromNew(rows) : rows);
             assertThat(report.converged()).as(name + report.cause()).isTrue();
             assertThat(report.gradientNorm()).as(name).isLessThan(1e-6);
             assertThat(report.condition()).as(name).isBetween(1.0, 1e6);
             assertThat(report.iterations()).as(name).isPositive();
             assertThat(report.failures()).isEqualTo(6);
         }
+    }
+
+    private static List<Row> fromNew(List<Row> rows) {
+        return rows.stream().map(r -> new Row(0, r.lower(), r.upper(), r.x())).toList();
+    }
+
+    /** Two hazards need more lives: a tenth fails early at any age, the others wear out from 2,400 days to 3,400. */
+    @Test
+    void twoHazardsStandWhereTheLikelihoodIsLevel() {
+        List<Row> rows = new ArrayList<>();
+        for (int i = 0; i < 100; i++) {
+            int at = i % 10 == 0 ? 150 + 20 * i : 2400 + 10 * i;
+            rows.add(new Row(0, at, at, 0));
+        }
+        FitReport report = FITS.get("two hazards").apply(rows);
+        assertThat(report.converged()).as(report.cause()).isTrue();
+        assertThat(report.gradientNorm()).isLessThan(1e-6);
+        assertThat(report.condition()).isBetween(1.0, 1e6);
+        assertThat(report.iterations()).isPositive();
     }
 }

@@ -135,7 +135,7 @@ class EarlyWearTest {
                 LifetimeSample.of(List.of(Lifetime.exact(0, 900), Lifetime.exact(0, 1200), Lifetime.exact(0, 1500)));
         EarlyWearFit fit = fit(three, Early.CONSTANT);
         assertThat(fit.law()).isEmpty();
-        assertThat(fit.cause()).contains("3 failures cannot tell 3 parameters");
+        assertThat(fit.report().cause()).contains("3 failures cannot tell 3 parameters");
         assertThat(fit.aic()).isInfinite();
     }
 

@@ -121,9 +121,10 @@ class LentHazardsTest {
             }
             LifetimeSample pool = LifetimeSample.pooled(cohorts.values());
             ParametricFit plain = ParametricFitter.of(Family.WEIBULL).fit(pool);
-            LentHazards two = LentHazards.of(
-                            cohorts, pool, plain, TwoHazardPrior.declared(), new CohortLadder.Settings(20, 5, 5))
+            EarlyWearLife all = LentHazards.common(pool, plain, TwoHazardPrior.declared())
+                    .law()
                     .orElseThrow();
+            LentHazards two = LentHazards.of(cohorts, all, new CohortLadder.Settings(20, 5, 5));
             assertThat(two.rung()).isEqualTo(Rung.PARTLY_POOLED);
             for (int i = 0; i < ages.length; i++) {
                 lent[i] += two.law(cohorts.get("a")).life().failureWithin(ages[i], 365, 1) / fleets;

@@ -182,6 +182,18 @@ class WeakPriorFitterTest {
         assertThat(with.rung()).isEqualTo(CohortLadder.Rung.OWN_FIT);
     }
 
+    /** A prior of days against lives of millions of years: the search finds no mode, and says so. */
+    @Test
+    void withoutAModeItSaysSo() {
+        LifetimeSample old = LifetimeSample.of(List.of(Lifetime.exact(0, 2_000_000_000)));
+        WeakPriorFit fit =
+                WeakPriorFitter.of(new WeakPrior(1, 1.0001, 50, 50.0001)).fit(old);
+        assertThat(fit.report().status()).isEqualTo(FitStatus.NOT_CONVERGED);
+        assertThat(fit.report().cause()).contains("no mode of the posterior of 1 failure among 1 life was found");
+        assertThatThrownBy(fit::life).hasMessageContaining("NOT_CONVERGED");
+        assertThatThrownBy(fit::shape).hasMessageContaining("NOT_CONVERGED");
+    }
+
     @Test
     void aPriorFarFromTheDataIsNamed() {
         SortedMap<String, CohortLife> rows = CohortLadder.withDefaults()
