@@ -18,7 +18,8 @@ public final class DoubtFindings {
                 doubt.wheelSet(),
                 doubt.day(),
                 doubt.what(),
-                "used as written; " + doubt.kind().remedy(),
+                "used as written",
+                doubt.kind().remedy(),
                 doubt.sources());
     }
 

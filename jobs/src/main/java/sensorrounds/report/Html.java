@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Set;
+import sensorrounds.story.PageText;
 
 /**
  * The only way text gets into the report. Elements are opened and closed in order, so the page is well-formed by
@@ -77,9 +78,9 @@ final class Html {
         return element("bdi", shorten(text));
     }
 
-    /** As {@link #data}, for sentences of our own around values from logs: only what no story comes near is cut. */
+    /** As {@link #data}, for sentences of our own around values from logs: only what no story comes near is cut, and no unit leaves its figure. */
     Html story(String text) {
-        return element("bdi", shorten(text, LONGEST_STORY));
+        return element("bdi", shorten(PageText.tied(text), LONGEST_STORY));
     }
 
     Html line() {

@@ -1,8 +1,8 @@
 package sensorrounds.report;
 
+import static sensorrounds.workbook.SheetColumn.chance;
 import static sensorrounds.workbook.SheetColumn.day;
 import static sensorrounds.workbook.SheetColumn.sentence;
-import static sensorrounds.workbook.SheetColumn.share;
 import static sensorrounds.workbook.SheetColumn.tenths;
 import static sensorrounds.workbook.SheetColumn.text;
 import static sensorrounds.workbook.SheetColumn.whole;
@@ -113,11 +113,11 @@ public final class ListsWorkbook {
                                 text("Place", sensor(s -> Words.place(s.position(), s.wheelSet()))),
                                 text("Sensor", sensor(SensorInService::sensorId)),
                                 text("Part", sensor(SensorInService::part)),
-                                share(
+                                chance(
                                         "Chance of failing within " + data.run().horizonDays() + " days",
                                         chances(SensorOutlook.Chances::pHorizon)),
-                                share("Lower limit", chances(SensorOutlook.Chances::pHorizonLower)),
-                                share("Upper limit", chances(SensorOutlook.Chances::pHorizonUpper)),
+                                chance("Lower limit", chances(SensorOutlook.Chances::pHorizonLower)),
+                                chance("Upper limit", chances(SensorOutlook.Chances::pHorizonUpper)),
                                 tenths("Age (years)", sensor(ListsWorkbook::years)),
                                 text("Last report", sensor(s -> Words.of(s.lastReport()))),
                                 day("Last read on", sensor(SensorInService::lastReadOn)),
@@ -251,10 +251,10 @@ public final class ListsWorkbook {
                         text("Pattern", v -> Words.of(v.pattern())),
                         whole("Episodes", RecurringVehicle::episodes),
                         whole("Returns after work", RecurringVehicle::returnsAfterRepair),
-                        share("Chance of being above its peers", RecurringVehicle::probabilityAbovePeers),
+                        chance("Chance of being above its peers", RecurringVehicle::probabilityAbovePeers),
                         day("Last seen", RecurringVehicle::lastSeen),
                         text("First suspect", suspect(RecurringSection::suspectName)),
-                        share("Its chance", suspect(Suspect::probability)),
+                        chance("Its chance", suspect(Suspect::probability)),
                         sentence("What would settle it", suspect(Suspect::nextStep)),
                         sentence("Story", RecurringVehicle::story)),
                 data.recurring(),
@@ -298,7 +298,7 @@ public final class ListsWorkbook {
                         text("Sensor", WatchEntry::sensorId),
                         text("Part", WatchEntry::part),
                         text("Sign", w -> Words.of(w.sign()).toLowerCase(Locale.ROOT)),
-                        share("Chance", WatchEntry::probability),
+                        chance("Chance", WatchEntry::probability),
                         day("Since", WatchEntry::since),
                         sentence("What was seen", WatchEntry::reason),
                         sentence("Settled by", WatchEntry::settledBy)),

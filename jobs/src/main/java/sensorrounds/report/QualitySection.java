@@ -36,7 +36,7 @@ final class QualitySection implements Section {
     public String howToRead(ReportData data) {
         return "Every row read is accepted, refused, or set aside as a duplicate, and the three must add up to what was read. "
                 + "Refused rows are kept with file, line and reason. A finding is a contradiction between rows that are each "
-                + "well written; it says what the engine made of it.";
+                + "well written; it says what the engine made of it, and what would settle it.";
     }
 
     @Override
@@ -168,6 +168,7 @@ final class QualitySection implements Section {
                     .column("Day", (h1, f) -> Cells.day(h1, f.day()))
                     .column("What was found", (h1, f) -> h1.data(f.what()))
                     .column("What was made of it", (h1, f) -> h1.data(f.done()))
+                    .column("What would settle it", (h1, f) -> h1.data(f.settle()))
                     .column(
                             "Where",
                             (h1, f) -> h1.data(

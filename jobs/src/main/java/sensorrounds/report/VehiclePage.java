@@ -3,6 +3,7 @@ package sensorrounds.report;
 import java.util.List;
 import sensorrounds.story.Block;
 import sensorrounds.story.Page;
+import sensorrounds.story.PageText;
 
 /**
  * Writes one vehicle's page as HTML that stands on its own, in the looks of the report: well-formed, everything escaped,
@@ -60,7 +61,7 @@ public final class VehiclePage {
             h.open("li");
             if (!item.lead().isEmpty()) {
                 h.open("strong")
-                        .data(item.lead())
+                        .data(PageText.tied(item.lead()))
                         .text(item.text().isEmpty() ? "" : ":")
                         .close()
                         .text(" ");
@@ -98,7 +99,7 @@ public final class VehiclePage {
         } else if (text.isEmpty()) {
             h.empty("td");
         } else {
-            h.open("td").data(text).close();
+            h.open("td").data(PageText.tied(text)).close();
         }
     }
 }

@@ -1,15 +1,27 @@
 package sensorrounds.story;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
+import sensorrounds.history.Finding;
+import sensorrounds.visit.Visit;
 
 /** What to do at the next stop, in the order of a stop: warn, look, settle, replace. */
 final class NextSteps {
     /** From this chance on the second suspect's question is worth asking at the same stop. */
     private static final double WORTH_ASKING = 0.2;
+    /** Contradictions that another reading at the next stop can settle. */
+    private static final Set<Finding.Kind> READ_AGAIN = EnumSet.of(
+            Finding.Kind.ALIVE_AGAIN,
+            Finding.Kind.UNRECORDED_CHANGE,
+            Finding.Kind.TWO_PLACES_AT_ONCE,
+            Finding.Kind.TWO_VEHICLES_AT_ONCE,
+            Finding.Kind.MISTYPED_ID);
 
     private final VehicleFacts facts;
     private final List<Block.Item> steps = new ArrayList<>();
@@ -24,6 +36,7 @@ final class NextSteps {
         next.suspects();
         next.followUp();
         next.watch();
+        next.contradictions();
         next.replace();
         next.cold();
         if (next.steps.isEmpty()) {
@@ -90,6 +103,20 @@ final class NextSteps {
                             || w.is("sensor_id", first.get().text("sensor_id")));
             if (!asked) {
                 step("Watch " + w.place(), w.orEmpty("reason") + ". Settled by: " + w.orEmpty("settled_by"));
+            }
+        }
+    }
+
+    /** What the newest visit says against the ones before, where reading again can tell which is right. */
+    private void contradictions() {
+        Optional<LocalDate> last = facts.visits().stream().map(Visit::day).max(Comparator.naturalOrder());
+        for (StoredRow f : facts.rows("findings")) {
+            if (f.has("day")
+                    && last.equals(Optional.of(f.day("day")))
+                    && READ_AGAIN.contains(Finding.Kind.valueOf(f.text("kind")))) {
+                step(
+                        "Settle what the logs contradict" + (f.has("position") ? " at " + f.place() : ""),
+                        f.orEmpty("what") + ". Settled by: " + f.orEmpty("settle"));
             }
         }
     }

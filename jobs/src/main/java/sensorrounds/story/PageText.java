@@ -13,7 +13,6 @@ public final class PageText {
     /** Longer lines tire the eye. */
     private static final int WIDEST = 120;
 
-    /** A unit stays on the line of its figure. */
     private static final Pattern UNIT = Pattern.compile("(?<=\\d) (%|km|°C|kPa|min|V|days|years|tries)(?=\\W|$)");
 
     private final StringBuilder out = new StringBuilder();
@@ -41,6 +40,11 @@ public final class PageText {
             part.blocks().forEach(text::block);
         }
         return text.out.toString();
+    }
+
+    /** The same sentence, in which no unit leaves the line of its figure. */
+    public static String tied(String text) {
+        return UNIT.matcher(text).replaceAll("\u00a0$1");
     }
 
     private void block(Block block) {
@@ -104,7 +108,7 @@ public final class PageText {
     private void wrapped(String text, String first, String hang) {
         StringBuilder row = new StringBuilder(first);
         int start = row.length();
-        for (String word : UNIT.matcher(harmless(text)).replaceAll("\u00a0$1").split(" ")) {
+        for (String word : tied(harmless(text)).split(" ")) {
             String rest = word;
             if (row.length() > start && row.length() + 1 + rest.length() > width) {
                 line(row.toString());

@@ -30,20 +30,20 @@ final class Say {
         return Double.isNaN(x) ? NONE : String.format(Locale.ROOT, "%." + decimals + "f", x);
     }
 
-    /** 42 %; a decimal where it would else read 0 to 9. */
+    /** 42 %, at which no line breaks; a decimal where it would else read 0 to 9. */
     static String chance(double p) {
         if (Double.isNaN(p)) {
             return NONE;
         }
         if (p > 0 && p < 0.001) {
-            return "<0.1 %";
+            return "<\u00a00.1\u00a0%";
         }
-        return p < 0.0995 ? figure(100 * p, 1) + " %" : figure(100 * p, 0) + " %";
+        return figure(100 * p, p < 0.0995 ? 1 : 0) + "\u00a0%";
     }
 
     /** As {@link #chance}, and never quite certain. */
     static String sure(double p) {
-        return p > 0.99 ? "> 99 %" : chance(p);
+        return p > 0.99 ? ">\u00a099\u00a0%" : chance(p);
     }
 
     static String plain(double x) {

@@ -52,7 +52,7 @@ final class SuspectLines {
     }
 
     private static String chance(double p) {
-        return p < 0.005 ? "<1 %" : p > 0.99 ? Say.sure(p) : Say.figure(100 * p, 0) + " %";
+        return p < 0.005 ? "<\u00a01\u00a0%" : p > 0.99 ? Say.sure(p) : Say.figure(100 * p, 0) + "\u00a0%";
     }
 
     private static Block.Item item(StoredRow suspect) {

@@ -33,7 +33,8 @@ public final class VehicleStory {
     private static Page.Part findings(VehicleFacts facts) {
         List<Block.Item> items = facts.rows("findings").stream()
                 .map(f -> Block.Item.of(
-                        f.has("day") ? f.text("day") : "no day", f.orEmpty("what") + "; " + f.orEmpty("done")))
+                        f.has("day") ? f.text("day") : "no day",
+                        f.orEmpty("what") + "; " + f.orEmpty("done") + ". To settle it: " + f.orEmpty("settle")))
                 .toList();
         return new Page.Part(
                 "findings",

@@ -14,7 +14,7 @@ import sensorrounds.visit.Source;
 public final class Findings {
     public static final Table<Finding> TABLE = new Table<>(
             "findings",
-            "Contradictions in the logs, where they stand, and what was made of them.",
+            "Contradictions in the logs, where they stand, what was made of them, and what would settle them.",
             List.of(
                     text("vehicle_id", "Vehicle.", Finding::vehicleId),
                     day("day", "Day of the visit that shows it; null when it concerns no one visit.", Finding::day),
@@ -26,7 +26,8 @@ public final class Findings {
                             "Wheel set of that place; null with one set, or when it concerns no one place.",
                             Finding::wheelSet),
                     text("what", "What was found.", Finding::what),
-                    text("done", "What was done about it.", Finding::done),
+                    text("done", "What was made of it.", Finding::done),
+                    text("settle", "What would settle it at the next stop, or put it right.", Finding::settle),
                     text(
                             "sources",
                             "Rows that show it, file:line, separated by blanks.",

@@ -17,8 +17,8 @@ public record SheetColumn<T>(String header, Form form, Function<T, ?> value) {
         SENTENCE(null, 70),
         WHOLE("#,##0", 11),
         TENTHS("0.0", 11),
-        /** A share or a chance, held as such and shown in per cent. */
-        SHARE("0%", 11),
+        /** A chance, held as such and shown in whole per cent; what would round to 0 or 100 is not shown as certain. */
+        CHANCE("[>0.99]\">\u00a099%\";[<0.01]\"<\u00a01%\";0%", 11),
         DAY("yyyy-mm-dd", 12);
 
         private final String format;
@@ -54,8 +54,8 @@ public record SheetColumn<T>(String header, Form form, Function<T, ?> value) {
         return new SheetColumn<>(header, Form.TENTHS, value);
     }
 
-    public static <T> SheetColumn<T> share(String header, Function<T, ? extends Number> value) {
-        return new SheetColumn<>(header, Form.SHARE, value);
+    public static <T> SheetColumn<T> chance(String header, Function<T, ? extends Number> value) {
+        return new SheetColumn<>(header, Form.CHANCE, value);
     }
 
     public static <T> SheetColumn<T> day(String header, Function<T, LocalDate> value) {

@@ -56,7 +56,7 @@ public final class WorkbookWriter {
             if (last > 0 && column.form().format() != null) {
                 sheet.range(1, c, last, c)
                         .style()
-                        .format(column.form().format())
+                        .format(inXml(column.form().format()))
                         .set();
             }
         }
@@ -75,6 +75,14 @@ public final class WorkbookWriter {
         sheet.fitToWidth((short) 1);
         sheet.fitToHeight((short) 0);
         sheet.repeatRows(0);
+    }
+
+    /** The library writes a format into its attribute as it is given. */
+    private static String inXml(String format) {
+        return format.replace("&", "&amp;")
+                .replace("<", "&lt;")
+                .replace(">", "&gt;")
+                .replace("\"", "&quot;");
     }
 
     private static void set(Worksheet sheet, int row, int column, Object value) {

@@ -8,14 +8,21 @@ import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.apache.poi.ss.usermodel.Cell;
 import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.ss.usermodel.DataFormatter;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import sensorrounds.replacement.Advice;
 import sensorrounds.report.ReportData.Listed;
+import sensorrounds.workbook.SheetColumn;
+import sensorrounds.workbook.SheetTable;
+import sensorrounds.workbook.WorkbookWriter;
 
 /** What stands in the workbook is read back by a program of other hands (Apache POI). */
 class ListsWorkbookTest {
@@ -82,9 +89,24 @@ class ListsWorkbookTest {
             assertThat(cell(list, 1, "Chance of failing within 180 days")
                             .getCellStyle()
                             .getDataFormatString())
-                    .isEqualTo("0%");
+                    .endsWith("0%");
             assertThat(cell(list, 1, "Last read on").getLocalDateTimeCellValue().toLocalDate())
                     .isEqualTo(first.outlook().sensor().lastReadOn());
+        }
+    }
+
+    /** As Apache POI shows them, which follows the conditions of ECMA-376, part 1, 18.8.31; the number stays the number. */
+    @ParameterizedTest
+    @CsvSource({"0.9993, >\u00a099%", "1, >\u00a099%", "0.99, 99%", "0.42, 42%", "0.01, 1%", "0.0004, <\u00a01%"})
+    void noChanceIsShownAsCertain(double chance, String shown) throws IOException {
+        SheetTable<Double> sheet =
+                new SheetTable<>("S", 1, List.of(SheetColumn.chance("Chance", c -> c)), List.of(chance));
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        WorkbookWriter.write(List.of(sheet), "test", LocalDate.EPOCH, out);
+        try (XSSFWorkbook book = new XSSFWorkbook(new ByteArrayInputStream(out.toByteArray()))) {
+            Cell cell = cell(book.getSheet("S"), 1, "Chance");
+            assertThat(cell.getNumericCellValue()).isEqualTo(chance);
+            assertThat(new DataFormatter(Locale.ROOT).formatCellValue(cell)).isEqualTo(shown);
         }
     }
 

@@ -64,7 +64,8 @@ class EveryFindingRunTest {
                             .toList();
                     assertThat(shown).isNotEmpty().allSatisfy(f -> {
                         assertThat(f.get("what")).hasSizeGreaterThan(20);
-                        assertThat(f.get("done")).hasSizeGreaterThan(20);
+                        assertThat(f.get("done")).hasSizeGreaterThan(14);
+                        assertThat(f.get("settle")).hasSizeGreaterThan(20);
                         assertThat(report).contains(log(kind) + ":");
                     });
                 }));
@@ -73,7 +74,37 @@ class EveryFindingRunTest {
     /** A log may show more than its own kind, but nothing that is not in it. */
     @Test
     void nothingElseIsFound() {
-        assertThat(findings).hasSize(27);
+        assertThat(findings).hasSize(29);
+    }
+
+    /** Taken out with a broken stem, and heard again where the new sensor sits: named with what to do, wherever one looks. */
+    @Test
+    void aSensorThatAnswersAfterItsDeathIsNamedWithBothReadings() throws IOException {
+        Map<String, String> found = of("REVIVED").stream()
+                .filter(f -> f.get("kind").equals("ALIVE_AGAIN"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(found.get("what"))
+                .isEqualTo("sensor 1C000010 was taken off on 2020-06-01 as failed and answers again at axle 1, left");
+        assertThat(found.get("day") + " " + found.get("sensor_id") + " " + found.get("position"))
+                .isEqualTo("2021-01-01 1C000010 1L");
+        assertThat(found.get("done")).contains("a new life of unknown age", "the old life stays as recorded");
+        assertThat(found.get("settle")).contains("read its ID again at the next stop");
+        assertThat(found.get("sources").split(" "))
+                .hasSize(2)
+                .allMatch(s -> s.startsWith(log(Finding.Kind.ALIVE_AGAIN)));
+        assertThat(lives("REVIVED"))
+                .filteredOn(l -> l.get("sensor_id").equals("1C000010"))
+                .extracting(l -> l.get("generation") + " " + l.get("life_end") + " " + l.get("basis"))
+                .containsExactlyInAnyOrder("1 FAILED VEHICLE_FIRST_USE", "2 IN_SERVICE UNKNOWN");
+        String page = Explain.of(out.toString(), "REVIVED").text(120).replaceAll("\\s+", " ");
+        assertThat(page)
+                .contains(
+                        "Settle what the logs contradict at 1L: sensor 1C000010 was taken off on 2020-06-01 as failed")
+                .contains(found.get("settle"));
+        assertThat(Files.readString(run.resolve("report.html"))).contains(found.get("what"), found.get("settle"));
+        assertThat(Explain.of(out.toString(), "ALIVE").text(120))
+                .contains("silent at 2 visits in a row, the last on 2021-01-01");
     }
 
     /** A trailer's wheels under its tractor, by axle and by ID: told, and no sensor of the tractor. */

@@ -117,6 +117,10 @@ public final class HiddenReadings implements Serializable {
         LocalDate dead = failed && life.endedOn() != null && wasSeen(life.cause()) ? foundDead(life) : null;
         LocalDate end =
                 dead != null ? dead : life.endedOn() != null && life.endedOn().isBefore(asOf) ? life.endedOn() : asOf;
+        int endAge = days(fitted, end);
+        if (Math.max(endAge, days(fitted, entry)) >= HiddenSettings.MAX_AGE_DAYS) {
+            return Optional.empty();
+        }
         Map<LocalDate, LifeReading> read = counted(life, unheard, dead);
         Builder builder = new Builder(number(model, cohort), days(fitted, entry));
         builder.fittedDay = ColdSeason.day(fitted);
@@ -143,14 +147,13 @@ public final class HiddenReadings implements Serializable {
             }
             monitored = after;
         }
-        int endAge = days(fitted, end);
         if (dead != null && !builder.endsWith(KNOWN_DEAD)) {
             // An answer on the day of the failure came before it; days are the grain of time here.
             builder.add(Math.max(endAge, builder.lastAge() + 1), context(monitored, Sign.NONE), KNOWN_DEAD);
         } else if (dead == null && endAge > builder.lastAge()) {
             builder.add(endAge, context(monitored, Sign.NONE), NOT_READ);
         }
-        return builder.lastAge() > HiddenSettings.MAX_AGE_DAYS ? Optional.empty() : Optional.of(builder.build());
+        return Optional.of(builder.build());
     }
 
     private static boolean wasSeen(FailureCause cause) {

@@ -115,8 +115,7 @@ public final class ForeignWheels {
                 visit.day(),
                 "visit " + visit.header().visitId() + " has " + wheels(rows) + " at " + places(rows)
                         + ", and by the fleet register the vehicle has " + (axles == 1 ? "1 axle" : axles + " axles"),
-                "not counted as this vehicle's; write a trailer under its own vehicleId, or correct the axles in the fleet"
-                        + " register",
+                "not counted as this vehicle's",
                 sources(rows));
     }
 

@@ -269,8 +269,9 @@ final class LifeBuilder {
                     life.sensorId(),
                     new Place(life.place().wheelSet(), row.wheel().position()),
                     day,
-                    life.name() + " was silent at " + life.silentDays() + " visits in a row and answers again",
-                    "the silence was no death: its life goes on",
+                    life.name() + " was silent at " + life.silentDays() + " visits in a row, the last on "
+                            + life.lastSilent() + ", and answers again",
+                    "the silence was no death: its life goes on, and its silences still count as reads",
                     sources);
         }
     }

@@ -128,6 +128,11 @@ final class LifeDraft {
         return warnedSince != null ? warnedSince : silentSince;
     }
 
+    /** Last day of the present silence; null when it answered last. */
+    LocalDate lastSilent() {
+        return lastSilent;
+    }
+
     void end(LocalDate day, Ending how) {
         endedOn = day;
         ending = how;

@@ -23,6 +23,8 @@ import sensorrounds.visit.WheelPosition;
  */
 final class RowMatcher {
     private static final int USUAL_WHEELS = 6;
+    private static final String REVIVED =
+            "it begins a new life of unknown age, judged by its own reads from now on; the old life stays as recorded";
 
     private final WheelBook book;
     private final Origins origins;
@@ -313,7 +315,7 @@ final class RowMatcher {
                 day,
                 life.name() + " had given way to another sensor on " + life.endedOn() + " and answers again at "
                         + place(row).words(),
-                "its life goes on; naming the wheel set in the log would tell sets apart",
+                "its life goes on",
                 sources);
         life.takeUpAgain();
         book.seat(life, place(row));
@@ -332,8 +334,9 @@ final class RowMatcher {
                     id,
                     place(row),
                     day,
-                    "sensor " + id + " was taken off on " + old.endedOn() + " and answers again at " + here.words(),
-                    "it begins a new life of unknown age; the old life stays as recorded",
+                    "sensor " + id + " was taken off on " + old.endedOn() + (isFailed(old) ? " as failed" : "")
+                            + " and answers again at " + here.words(),
+                    REVIVED,
                     sources);
             return Origins.unknown("its ID is that of a sensor taken off on " + old.endedOn());
         }
@@ -366,6 +369,10 @@ final class RowMatcher {
         return since != null && tyre != null && tyre.isAfter(since) && !tyre.isAfter(day) ? tyre : since;
     }
 
+    private static boolean isFailed(LifeDraft life) {
+        return life.ending() != null && life.ending().end() == LifeEnd.FAILED;
+    }
+
     private void noteArrival(LoggedWheel row, Arrival arrival) {
         String id = row.wheel().sensorId();
         if (arrival.takenForDead()) {
@@ -376,7 +383,7 @@ final class RowMatcher {
                     day,
                     "sensor " + id + " was taken off vehicle " + arrival.fromVehicle()
                             + " as failed and answers here at " + place(row).words(),
-                    "it begins a new life of unknown age; the old life stays as recorded",
+                    REVIVED,
                     List.of(row.source()));
         } else {
             findings.sensor(

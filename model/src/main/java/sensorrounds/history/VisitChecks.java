@@ -34,7 +34,7 @@ final class VisitChecks {
                     Finding.Kind.UNREGISTERED_VEHICLE,
                     visits.get(0).day(),
                     "vehicle " + vehicle.vehicleId() + " is in the logs and not in the fleet register",
-                    "its class, depot and first use are not known; add it to the register",
+                    "its class, depot and first use are not known",
                     sources(visits.get(0)));
         }
         visits.forEach(v -> checkDates(v, leftOn));
@@ -48,7 +48,7 @@ final class VisitChecks {
                     visit.day(),
                     "visit " + visit.header().visitId() + " on " + visit.day()
                             + " lies before the vehicle's first use on " + vehicle.firstUsed(),
-                    "no age is taken from the first use; check the date of the visit and the register",
+                    "no age is taken from the first use",
                     sources(visit));
         }
         if (leftOn != null && visit.day().isAfter(vehicle.leftFleet())) {
@@ -80,7 +80,7 @@ final class VisitChecks {
                                 km,
                                 before.header().odometerKm(),
                                 before.day()),
-                        "ages go by the calendar, so nothing rests on it; check both readings",
+                        "ages go by the calendar, so nothing rests on it",
                         List.of(source(before), source(visit)).stream()
                                 .flatMap(List::stream)
                                 .toList());

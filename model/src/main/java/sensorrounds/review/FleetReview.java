@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Function;
 import sensorrounds.analyst.CalendarRow;
 import sensorrounds.analyst.LifeAheadRow;
 import sensorrounds.condition.HiddenFit;
@@ -57,13 +58,24 @@ public record FleetReview(
             Map<String, Part> parts,
             List<StockOnHand> onHand,
             LocalDate asOf) {
+        return of(histories, settings, parts, onHand, asOf, Conditions.inMemory(histories));
+    }
+
+    /** @param readings what the hidden condition is fitted to */
+    public static FleetReview of(
+            List<VehicleHistory> histories,
+            ReviewSettings settings,
+            Map<String, Part> parts,
+            List<StockOnHand> onHand,
+            LocalDate asOf,
+            Function<Conditions, Conditions.Fleet> readings) {
         FleetCounts counts = new FleetCounts(settings, asOf);
         histories.forEach(counts::add);
         Estimates estimates = Estimates.of(counts, settings);
         ReportCounts reports = new ReportCounts(settings, asOf);
         histories.forEach(h -> reports.add(h, estimates));
         ReportRatios ratios = ReportRatios.fit(reports.cells(), settings.outlook());
-        HiddenFit condition = Conditions.fit(counts, estimates, asOf, Conditions.inMemory(histories));
+        HiddenFit condition = Conditions.fit(counts, estimates, asOf, readings);
         SetCells sets = new SetCells();
         histories.forEach(h -> estimates.countSets(sets, h));
         SetLikeness likeness = SetLikeness.fit(sets);

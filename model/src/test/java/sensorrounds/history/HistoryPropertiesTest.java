@@ -15,84 +15,22 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import sensorrounds.fleet.MonitoringSystem;
 import sensorrounds.survival.Lifetime;
-import sensorrounds.visit.BatteryReport;
 import sensorrounds.visit.LoggedWheel;
 import sensorrounds.visit.ReadOutcome;
 import sensorrounds.visit.Source;
 import sensorrounds.visit.Visit;
-import sensorrounds.visit.Warning;
 import sensorrounds.visit.WheelWork;
-import sensorrounds.visit.WorkReason;
 
 /** What must hold for any log whatsoever: seeded random ones, most of them contradictory. */
 class HistoryPropertiesTest {
     private static final int LOGS = 400;
-    private static final String[] PLACES = {"1L", "1R", "2L", "2R"};
-
-    private static Logbook randomLog(Random random) {
-        Logbook log = new Logbook();
-        if (random.nextInt(5) == 0) {
-            log.leftFleet("2021-01-01");
-        }
-        boolean twoSets = random.nextInt(3) == 0;
-        LocalDate day = Logbook.FIRST_USED.plusDays(random.nextInt(1800) - 30);
-        int visits = 1 + random.nextInt(12);
-        for (int v = 0; v < visits; v++) {
-            day = day.plusDays(random.nextInt(4) == 0 ? 0 : random.nextInt(300));
-            Logbook.Entry entry = log.on(day.toString());
-            if (twoSets && random.nextInt(4) != 0) {
-                entry.set(random.nextBoolean() ? "summer" : "winter");
-            }
-            if (random.nextBoolean()) {
-                entry.warning(Warning.values()[random.nextInt(4)]);
-                entry.since(day.minusDays(random.nextInt(200) - 20).toString());
-            }
-            if (random.nextInt(3) == 0) {
-                entry.drive(random.nextInt(40) * 1.0, random.nextBoolean());
-            }
-            for (String place : PLACES) {
-                if (random.nextInt(6) != 0) {
-                    entry.wheels(randomWheel(random, place));
-                }
-            }
-            if (random.nextInt(6) == 0) {
-                entry.wheels(randomWheel(random, "spare"));
-            }
-        }
-        return log;
-    }
-
-    private static Wheel randomWheel(Random random, String place) {
-        String usual = "A" + place;
-        String id = random.nextInt(4) == 0 ? "X" + random.nextInt(8) : usual;
-        Wheel wheel = switch (random.nextInt(8)) {
-            case 0 -> Wheel.silent(place);
-            case 1 -> Wheel.silent(place, id);
-            case 2 -> Wheel.untried(place);
-            case 3 -> random.nextBoolean() ? Wheel.heard(place, null) : Wheel.notPresent(place);
-            default -> Wheel.heard(place, id);
-        };
-        WorkReason reason = random.nextInt(5) == 0 ? null : WorkReason.values()[random.nextInt(12)];
-        String newId = random.nextInt(4) == 0 ? null : "X" + random.nextInt(8);
-        if (random.nextInt(3) == 0) {
-            wheel.tyre(
-                    Logbook.FIRST_USED.plusDays(7L * (random.nextInt(200) - 40)).toString());
-        }
-        switch (random.nextInt(8)) {
-            case 0, 1 -> wheel.replaced(reason, newId);
-            case 2 -> wheel.replaced(reason, id).cloned();
-            case 3 -> wheel.plainValve(reason);
-            default -> wheel.battery(random.nextInt(3) == 0 ? BatteryReport.LOW : BatteryReport.OK);
-        }
-        return wheel;
-    }
 
     @ParameterizedTest
     @ValueSource(longs = {11, 22, 33})
     void shuffledVisitsGiveAnEqualHistory(long seed) {
         Random random = new Random(seed);
         for (int i = 0; i < LOGS; i++) {
-            Logbook log = randomLog(random);
+            Logbook log = RandomLogs.next(random);
             List<Visit> shuffled = new ArrayList<>(log.visits());
             Collections.shuffle(shuffled, random);
 
@@ -106,7 +44,7 @@ class HistoryPropertiesTest {
     void everyReadingBelongsToExactlyOneLife(long seed) {
         Random random = new Random(seed);
         for (int i = 0; i < LOGS; i++) {
-            Logbook log = randomLog(random);
+            Logbook log = RandomLogs.next(random);
             Map<Source, Integer> owners = new HashMap<>();
             log.history().lives().forEach(l -> l.readings().forEach(r -> owners.merge(r.source(), 1, Integer::sum)));
 
@@ -128,7 +66,7 @@ class HistoryPropertiesTest {
     void noTwoSensorsSitAtOnePlaceAtOnce(long seed) {
         Random random = new Random(seed);
         for (int i = 0; i < LOGS; i++) {
-            Logbook log = randomLog(random);
+            Logbook log = RandomLogs.next(random);
             for (Visit visit : log.visits()) {
                 VehicleHistory history = log.historyAsOf(visit.day());
                 assertThat(history.findings())
@@ -150,7 +88,7 @@ class HistoryPropertiesTest {
         int inSample = 0;
         int failed = 0;
         for (int i = 0; i < LOGS; i++) {
-            VehicleHistory history = randomLog(random).history();
+            VehicleHistory history = RandomLogs.next(random).history();
             assertThat(history.lives()).extracting(SensorLife::lifeId).doesNotHaveDuplicates();
             for (SensorLife life : history.lives()) {
                 assertThat(life.lifetime() == null).isEqualTo(life.exclusion() != null);
@@ -176,7 +114,7 @@ class HistoryPropertiesTest {
     void anyMonitoringSystemIsSurvived(long seed) {
         Random random = new Random(seed);
         for (int i = 0; i < LOGS; i++) {
-            Logbook log = randomLog(random);
+            Logbook log = RandomLogs.next(random);
             log.system(MonitoringSystem.values()[i % 4]);
             VehicleHistory history = log.history();
             assertThat(history.visits()).hasSize(log.visits().size());
@@ -190,7 +128,7 @@ class HistoryPropertiesTest {
         Random random = new Random(seed);
         int failures = 0;
         for (int i = 0; i < LOGS; i++) {
-            for (SensorLife life : randomLog(random).history().lives()) {
+            for (SensorLife life : RandomLogs.next(random).history().lives()) {
                 Lifetime l = life.lifetime();
                 if (l == null) {
                     continue;
@@ -217,7 +155,7 @@ class HistoryPropertiesTest {
         Random random = new Random(seed);
         int silentWithoutSensor = 0;
         for (int i = 0; i < LOGS; i++) {
-            Logbook log = randomLog(random);
+            Logbook log = RandomLogs.next(random);
             VehicleHistory history = log.history();
             Set<Source> told = new HashSet<>();
             history.lives().forEach(l -> l.readings().forEach(r -> told.add(r.source())));
@@ -257,7 +195,7 @@ class HistoryPropertiesTest {
         Random random = new Random(seed);
         int compared = 0;
         for (int i = 0; i < LOGS; i++) {
-            Logbook log = randomLog(random);
+            Logbook log = RandomLogs.next(random);
             Map<Source, SensorLife> after = new HashMap<>();
             log.history().lives().forEach(l -> l.readings().forEach(r -> after.put(r.source(), l)));
             List<Visit> visits = log.visits();
@@ -293,7 +231,7 @@ class HistoryPropertiesTest {
     void withoutItsLastYearAVehicleIsAsItWasThen(long seed) {
         Random random = new Random(seed);
         for (int i = 0; i < LOGS; i++) {
-            Logbook log = randomLog(random);
+            Logbook log = RandomLogs.next(random);
             List<Visit> visits = log.visits();
             LocalDate then = visits.get(visits.size() - 1).day().minusYears(1);
             List<Visit> until =

@@ -129,7 +129,8 @@ class SensorFailureTest {
         assertThat(life(history, "A4").lifetime()).isEqualTo(Lifetime.censored(age("2020-01-01"), age("2023-01-01")));
         assertThat(history.findings()).singleElement().satisfies(f -> {
             assertThat(f.kind()).isEqualTo(Finding.Kind.ALIVE_AGAIN);
-            assertThat(f.what()).isEqualTo("sensor A4 was silent at 2 visits in a row and answers again");
+            assertThat(f.what())
+                    .isEqualTo("sensor A4 was silent at 2 visits in a row, the last on 2022-01-01, and answers again");
             assertThat(f.sources())
                     .extracting(Object::toString)
                     .containsExactly("day.jsonl:23", "day.jsonl:33", "day.jsonl:43");
