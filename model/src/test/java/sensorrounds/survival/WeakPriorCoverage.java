@@ -2,6 +2,7 @@ package sensorrounds.survival;
 
 import java.util.Locale;
 import java.util.Random;
+import sensorrounds.coverage.FleetSeed;
 
 /**
  * How often limits from a declared prior and few failures hold the truth, and how often those of a fit alone do. Argument: fleets
@@ -22,7 +23,8 @@ public final class WeakPriorCoverage {
         double failures = 0;
         int without = 0;
         for (int fleet = 0; fleet < fleets; fleet++) {
-            LifetimeSample sample = WeakPriorFitterTest.fleet(new Random(61_000_000L + fleet), 200, 3, 0.7);
+            LifetimeSample sample =
+                    WeakPriorFitterTest.fleet(new Random(FleetSeed.of(61_000_000, fleet, 200)), 200, 3, 0.7);
             failures += sample.failures();
             WeakPriorFit fit = WeakPriorFitter.of(WeakPrior.declared()).fit(sample);
             count(held[0], survival, within, fit.survival(AGE), fit.shape(), fit.failureWithin(AGE, YEAR));
