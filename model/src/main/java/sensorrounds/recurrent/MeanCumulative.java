@@ -52,11 +52,14 @@ public final class MeanCumulative {
          * Student's t with the degrees of freedom of {@link WatchedUnits}, n - 1 where n units were watched alike, and the jackknife's
          * variance, since the robust one of few units is too small: without unit i the rise is (d - d_i) / (Y - 1), so that each
          * departure counts with 1 / (Y - 1) instead of 1 / Y, and the sum of squares with (n - 1) / n. A time at which one unit alone
-         * was watched tells nothing of how units differ. Efron and Stein (1981), Ann. Statist. 9:586-596; Cameron and Miller
+         * was watched tells nothing of how units differ, and below two degrees there are no limits (NaN). Efron and Stein (1981), Ann. Statist. 9:586-596; Cameron and Miller
          * (2015), J. Human Resources 50:317-372, section VI (both from memory).
          */
         FEW_UNITS
     }
+
+    /** With fewer Student's t has no variance, and limits on the log reach from next to nothing to millions. Two, but for rounding. */
+    private static final double LEAST_DEGREES = 2 - 1e-9;
 
     private final Band band;
     private final double level;
@@ -193,7 +196,8 @@ public final class MeanCumulative {
             if (reference == Reference.NORMAL) {
                 return StandardNormal.quantile(p);
             }
-            return all > 1 ? StudentT.quantile(p, units.degrees(squares)) : Double.NaN;
+            double degrees = all > 1 ? units.degrees(squares) : 0;
+            return degrees >= LEAST_DEGREES ? StudentT.quantile(p, degrees) : Double.NaN;
         }
 
         /** What a departure counts with where so many units are watched. */
