@@ -32,8 +32,14 @@ public final class WarningCurves {
                             "standard_error",
                             "Of the mean, from how vehicles differ.",
                             WarningCurvePoint::standardError),
-                    number("lower", "Lower 95 % limit; null before the first warning.", WarningCurvePoint::lower),
-                    number("upper", "Upper 95 % limit; null before the first warning.", WarningCurvePoint::upper)));
+                    number(
+                            "lower",
+                            "Lower 95 % limit; null before the first warning and where fewer than two degrees of freedom stand behind it.",
+                            WarningCurvePoint::lower),
+                    number(
+                            "upper",
+                            "Upper 95 % limit; null before the first warning and where fewer than two degrees of freedom stand behind it.",
+                            WarningCurvePoint::upper)));
 
     private WarningCurves() {}
 }

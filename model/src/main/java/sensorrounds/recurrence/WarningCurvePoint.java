@@ -11,7 +11,7 @@ import java.io.Serializable;
  * @param events warnings at that time
  * @param mean warnings of a vehicle up to that time, since the clock began
  * @param standardError of the mean, from how vehicles differ
- * @param lower 95 % limit on the log; NaN before the first warning, as {@code upper}
+ * @param lower 95 % limit on the log; NaN before the first warning and where too few vehicles tell how they differ, as {@code upper}
  */
 public record WarningCurvePoint(
         Clock clock,

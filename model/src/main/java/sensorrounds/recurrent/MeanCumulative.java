@@ -1,6 +1,7 @@
 package sensorrounds.recurrent;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -48,14 +49,17 @@ public final class MeanCumulative {
         /** The normal law, right for many units. */
         NORMAL,
         /**
-         * Student's t with one degree of freedom less than there are units n, and the jackknife's variance, since the robust one of few
-         * units is too small: without unit i the rise is (d - d_i) / (Y - 1), so that each departure counts with
-         * 1 / (Y - 1) instead of 1 / Y, and the sum of squares with (n - 1) / n. A time at which one unit alone was watched tells nothing
-         * of how units differ. Efron and Stein (1981), Ann. Statist. 9:586-596; Cameron and Miller (2015), J. Human Resources
-         * 50:317-372, section VI (both from memory).
+         * Student's t with the degrees of freedom of {@link WatchedUnits}, n - 1 where n units were watched alike, and the jackknife's
+         * variance, since the robust one of few units is too small: without unit i the rise is (d - d_i) / (Y - 1), so that each
+         * departure counts with 1 / (Y - 1) instead of 1 / Y, and the sum of squares with (n - 1) / n. A time at which one unit alone
+         * was watched tells nothing of how units differ, and below two degrees there are no limits (NaN). Efron and Stein (1981), Ann. Statist. 9:586-596; Cameron and Miller
+         * (2015), J. Human Resources 50:317-372, section VI (both from memory).
          */
         FEW_UNITS
     }
+
+    /** With fewer Student's t has no variance, and limits on the log reach from next to nothing to millions. Two, but for rounding. */
+    private static final double LEAST_DEGREES = 2 - 1e-9;
 
     private final Band band;
     private final double level;
@@ -120,6 +124,8 @@ public final class MeanCumulative {
         double sumWatched = 0;
         double variance = 0;
         Curve curve = new Curve(unit);
+        WatchedUnits.Own[] since = new WatchedUnits.Own[unit];
+        Arrays.fill(since, WatchedUnits.Own.NOTHING);
         for (Map.Entry<Double, Moment> moment : moments.entrySet()) {
             Moment now = moment.getValue();
             if (!now.events.isEmpty()) {
@@ -141,11 +147,15 @@ public final class MeanCumulative {
                 departure[i] -= fall;
                 sumWatched -= departure[i];
                 watched--;
+                since[i] = curve.units.since(since[i]);
+                curve.units.leave(1, since[i]);
             }
             for (int i : now.entries) {
                 sumWatched += departure[i];
                 departure[i] += fall;
                 watched++;
+                curve.units.enter(1, since[i]);
+                since[i] = curve.units.since(since[i]);
             }
             if (!now.ends.isEmpty() || !now.entries.isEmpty()) {
                 curve.watched(moment.getKey(), watched);
@@ -163,9 +173,10 @@ public final class MeanCumulative {
 
     /** Puts the steps together, whoever counts them. */
     final class Curve {
-        /** Standard errors from the mean to a limit. */
-        private final double z;
+        /** Degrees of freedom of the variance. */
+        final WatchedUnits units = new WatchedUnits();
 
+        private final long all;
         /** What the sum of squared departures is multiplied by. */
         private final double shrink;
 
@@ -175,14 +186,18 @@ public final class MeanCumulative {
         private double poisson;
 
         Curve(long units) {
+            all = units;
+            shrink = reference == Reference.NORMAL ? 1 : (units - 1.0) / units;
+        }
+
+        /** Standard errors from the mean to a limit. */
+        private double z(double squares) {
             double p = (1 + level) / 2;
             if (reference == Reference.NORMAL) {
-                z = StandardNormal.quantile(p);
-                shrink = 1;
-            } else {
-                z = units > 1 ? StudentT.quantile(p, units - 1) : Double.NaN;
-                shrink = (units - 1.0) / units;
+                return StandardNormal.quantile(p);
             }
+            double degrees = all > 1 ? units.degrees(squares) : 0;
+            return degrees >= LEAST_DEGREES ? StudentT.quantile(p, degrees) : Double.NaN;
         }
 
         /** What a departure counts with where so many units are watched. */
@@ -192,8 +207,11 @@ public final class MeanCumulative {
 
         /** {@code d} events at a time at which {@code atRisk} units were watched; variance up to and with this time. */
         void step(double time, long atRisk, long d, double variance) {
+            double rise = weight(atRisk);
+            units.rise(d * rise / atRisk, d * rise * rise / atRisk);
             mean += (double) d / atRisk;
             poisson += (double) d / atRisk / atRisk;
+            double z = z(variance);
             double squared = Math.max(0, variance) * shrink;
             double error = Math.sqrt(squared);
             steps.add(new MeanCumulativeFit.Step(

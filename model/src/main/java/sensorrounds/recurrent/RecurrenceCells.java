@@ -160,6 +160,7 @@ public final class RecurrenceCells implements Serializable {
         SortedMap<Integer, Moment> moments = moments();
         Map<Integer, Double> fallAt = new HashMap<>();
         Map<Integer, Double> riseAt = new HashMap<>();
+        Map<Integer, WatchedUnits.Own> ownAt = new HashMap<>();
         long watched = 0;
         double fall = 0;
         double sumWatched = 0;
@@ -192,12 +193,15 @@ public final class RecurrenceCells implements Serializable {
             }
             for (Map.Entry<Integer, Long> from : now.endedFrom.entrySet()) {
                 watched -= from.getValue();
+                curve.units.leave(from.getValue(), curve.units.since(ownAt.get(from.getKey())));
                 sumWatched += from.getValue() * (fall - fallAt.get(from.getKey()));
             }
             for (Map.Entry<Integer, Long> event : now.endedEvents.entrySet()) {
                 sumWatched -= event.getValue() * riseAt.get(event.getKey());
             }
             watched += now.entries;
+            curve.units.enter(now.entries, WatchedUnits.Own.NOTHING);
+            ownAt.put(time, curve.units.total());
             fallAt.put(time, fall);
             if (now.entries > 0 || !now.endedFrom.isEmpty()) {
                 curve.watched((double) time * step, watched);

@@ -89,11 +89,7 @@ public record CohortSpread(double shape, double mean, double varLogMean, int coh
         }
         double shape = Math.exp((low + high) / 2);
         double mean = mean(failures, expected, shape, around);
-        double information = 0;
-        for (double e : expected) {
-            information += 1 / (1 / shape + 1 / (mean * e));
-        }
-        return new CohortSpread(shape, mean, 1 / information, failures.length);
+        return new CohortSpread(shape, mean, 1 / information(expected, shape, mean), failures.length);
     }
 
     /** Weight of a cohort's own experience in its estimate, when so many failures are expected of it. */
@@ -115,23 +111,29 @@ public record CohortSpread(double shape, double mean, double varLogMean, int coh
             seen += failures[i];
             foreseen += expected[i];
         }
-        double[] shapes = new double[SCAN + 1];
-        double[] means = new double[SCAN + 1];
-        double[] logMeanErrors = new double[SCAN + 1];
-        double[] logWeights = new double[SCAN + 1];
+        SpreadPosterior.Builder laws = new SpreadPosterior.Builder();
         for (int i = 0; i <= SCAN; i++) {
-            shapes[i] = Math.exp(logShape(i));
-            means[i] = mean(failures, expected, shapes[i], seen / foreseen);
-            double information = 0;
-            for (double e : expected) {
-                information += 1 / (1 / shapes[i] + 1 / (means[i] * e));
-            }
-            logMeanErrors[i] = 1 / Math.sqrt(information);
+            double shape = Math.exp(logShape(i));
+            double mean = mean(failures, expected, shape, seen / foreseen);
+            double error = 1 / Math.sqrt(information(expected, shape, mean));
             // Flat in the standard deviation, which is the shape to the power of -1/2, on a grid even in the log of the
             // shape.
-            logWeights[i] = logLikelihood(failures, expected, shapes[i], means[i]) - logShape(i) / 2;
+            double flat = -logShape(i) / 2;
+            laws.around(
+                    mean,
+                    error,
+                    m -> new SpreadPosterior.Law(shape, m, flat + logLikelihood(failures, expected, shape, m)));
         }
-        return SpreadPosterior.of(shapes, means, logMeanErrors, logWeights);
+        return laws.build();
+    }
+
+    /** Expected information of the log of the mean. */
+    private static double information(double[] expected, double shape, double mean) {
+        double sum = 0;
+        for (double e : expected) {
+            sum += 1 / (1 / shape + 1 / (mean * e));
+        }
+        return sum;
     }
 
     private static double logShape(int i) {

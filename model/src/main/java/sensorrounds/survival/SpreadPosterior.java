@@ -1,56 +1,75 @@
 package sensorrounds.survival;
 
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleFunction;
 import sensorrounds.numeric.GammaFunction;
 
 /**
  * Hazards of cohorts relative to what was expected, with how much cohorts differ left open: given the shape and the mean of
  * {@link CohortSpread} the relative hazard of a cohort with y failures for E expected is gamma distributed with shape
- * {@code shape + y} and rate {@code shape / mean + E}, and that law is averaged over shapes by their likelihood, flat in the
- * standard deviation of relative hazards, and over the log of the mean by its error. Limits that take the spread for known are too
- * narrow where few cohorts tell it. Sources: Kass and Steffey (1989), JASA 84:717-726; Gelman (2006), Bayesian Analysis 1:515-534, for
- * the flat law (both from memory).
+ * {@code shape + y} and rate {@code shape / mean + E}, and that law is averaged over shapes and means by their likelihood, flat in
+ * the standard deviation of relative hazards and in the log of the mean. Limits that take the spread for known are too narrow
+ * where few cohorts tell it; and the likelihood of the shape at its best mean, in place of that averaged over means, makes cohorts look more
+ * alike than they are, as a variance about the mean of the same few does. Sources: Kass and Steffey (1989), JASA 84:717-726; Gelman
+ * (2006), Bayesian Analysis 1:515-534, for the flat law (both from memory).
  *
- * @param shapes of the laws averaged
- * @param means of the laws averaged
- * @param weights of the laws averaged; they sum to 1
+ * @param laws averaged; their weights sum to 1
  */
-record SpreadPosterior(double[] shapes, double[] means, double[] weights) {
-    /** Gauss and Hermite's three points of a normal law: Abramowitz and Stegun (1964), table 25.10, for weight exp(-x^2/2). */
-    private static final double[] NODES = {-Math.sqrt(3), 0, Math.sqrt(3)};
+record SpreadPosterior(List<Law> laws) {
+    /** Laws that weigh less move no limit by a thousandth of itself. */
+    private static final double LEAST_WEIGHT = 1e-7;
 
-    private static final double[] NODE_WEIGHTS = {1.0 / 6, 2.0 / 3, 1.0 / 6};
+    /**
+     * A gamma law of relative hazards.
+     *
+     * @param weight its share; until the average is built, the log of its likelihood
+     */
+    record Law(double shape, double mean, double weight) {}
 
-    static SpreadPosterior of(double[] shapes, double[] means, double[] logMeanErrors, double[] logWeights) {
-        double most = Arrays.stream(logWeights).max().orElseThrow();
-        int n = shapes.length * NODES.length;
-        double[] allShapes = new double[n];
-        double[] allMeans = new double[n];
-        double[] allWeights = new double[n];
-        double sum = 0;
-        for (int i = 0; i < n; i++) {
-            int shape = i / NODES.length;
-            int node = i % NODES.length;
-            allShapes[i] = shapes[shape];
-            allMeans[i] = means[shape] * Math.exp(NODES[node] * logMeanErrors[shape]);
-            allWeights[i] = Math.exp(logWeights[shape] - most) * NODE_WEIGHTS[node];
-            sum += allWeights[i];
+    /** Gathers laws with the logs of their weights. */
+    static final class Builder {
+        /** Gauss and Hermite's five points of a normal law: Abramowitz and Stegun (1964), table 25.10, times the root of 2. */
+        private static final double[] NODES = {
+            -2.856970013872806, -1.355626179974266, 0, 1.355626179974266, 2.856970013872806
+        };
+
+        private static final double[] NODE_WEIGHTS = {
+            0.011257411327720689, 0.22207592200561266, 0.5333333333333333, 0.22207592200561266, 0.011257411327720689
+        };
+
+        private final List<Law> laws = new ArrayList<>();
+
+        /**
+         * The laws about a mean, as an integral over its log: Gauss and Hermite's rule, centred and scaled (Liu and Pierce 1994,
+         * Biometrika 81:624-629, from memory), which is exact where the likelihood is normal with that error.
+         */
+        void around(double mean, double logError, DoubleFunction<Law> at) {
+            for (int node = 0; node < NODES.length; node++) {
+                Law law = at.apply(mean * Math.exp(NODES[node] * logError));
+                double normal = -NODES[node] * NODES[node] / 2;
+                laws.add(new Law(
+                        law.shape, law.mean, law.weight + Math.log(logError) - normal + Math.log(NODE_WEIGHTS[node])));
+            }
         }
-        for (int i = 0; i < n; i++) {
-            allWeights[i] /= sum;
+
+        SpreadPosterior build() {
+            double most = laws.stream().mapToDouble(Law::weight).max().orElseThrow();
+            double sum =
+                    laws.stream().mapToDouble(l -> Math.exp(l.weight - most)).sum();
+            return new SpreadPosterior(laws.stream()
+                    .map(l -> new Law(l.shape, l.mean, Math.exp(l.weight - most) / sum))
+                    .filter(l -> l.weight > LEAST_WEIGHT)
+                    .toList());
         }
-        return new SpreadPosterior(allShapes, allMeans, allWeights);
     }
 
     /** Chance that the relative hazard of a cohort lies below {@code hazard}. */
     double below(double hazard, double failures, double expected) {
         double sum = 0;
-        for (int i = 0; i < shapes.length; i++) {
-            if (weights[i] > 1e-12) {
-                sum += weights[i]
-                        * GammaFunction.regularizedLower(
-                                shapes[i] + failures, hazard * (shapes[i] / means[i] + expected));
-            }
+        for (Law law : laws) {
+            sum += law.weight
+                    * GammaFunction.regularizedLower(law.shape + failures, hazard * (law.shape / law.mean + expected));
         }
         return sum;
     }

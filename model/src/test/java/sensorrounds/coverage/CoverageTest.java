@@ -1,6 +1,7 @@
 package sensorrounds.coverage;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 
@@ -49,5 +50,20 @@ class CoverageTest {
 
         assertThat(tallies.share("M(4) | robust, LOG, few units")).isBetween(LEAST, MOST);
         assertThat(tallies.share("M(4) | as if Poisson, for contrast")).isLessThan(LEAST);
+    }
+
+    /**
+     * With a mean of 1/4 the counts 0 and 1 together have chance 5/4 e^(-1/4) = .9735, 0 alone .7788: no limits that hold at least
+     * 95 % hold less than the former. By hand, as the limits of a count of 0: -log(.05 / 2) exact, -log .05 by mid-P.
+     */
+    @Test
+    void whatLimitsOfACountCanHold() {
+        assertThat(CountCoverage.least(0.25)).isCloseTo(1.25 * Math.exp(-0.25), within(1e-12));
+        assertThat(CountCoverage.exact(0).upper()).isCloseTo(-Math.log(0.025), within(1e-8));
+        assertThat(CountCoverage.midP(0).upper()).isCloseTo(-Math.log(0.05), within(1e-8));
+        for (double mean = 0.1; mean < 30; mean *= 1.3) {
+            assertThat(CountCoverage.share(mean, CountCoverage::exact)).isBetween(CountCoverage.least(mean), 1.0);
+            assertThat(CountCoverage.share(mean, CountCoverage::midP)).isGreaterThan(0.915);
+        }
     }
 }

@@ -26,7 +26,7 @@ public final class CurveCoverage {
     public static void main(String[] arguments) {
         int fleets = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 1000;
         long seed = arguments.length > 1 ? Long.parseLong(arguments[1]) : 13_000_000;
-        for (int lives : new int[] {50, 200, 800}) {
+        for (int lives : new int[] {50, 200, 800, 3200}) {
             curves(fleets, lives, seed).print(fleets + " fleets of " + lives + " sensors met, exact ages");
             bands(fleets, lives, seed)
                     .print(fleets + " fleets of " + lives + " sensors met, intervals, hazard by bands");

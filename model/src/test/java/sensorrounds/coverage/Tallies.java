@@ -4,7 +4,6 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
-import java.util.SplittableRandom;
 import sensorrounds.survival.Estimate;
 
 /** Where the truth fell, by quantity, over simulated fleets. */
@@ -21,9 +20,9 @@ final class Tallies {
         int none;
     }
 
-    /** Random numbers of one fleet: mixed, since those of neighbouring seeds resemble each other at first. */
+    /** Random numbers of one fleet: {@link FleetSeed}. */
     static Random random(long seed, int fleet, int size) {
-        return new Random(new SplittableRandom(seed + 10_000L * fleet + size).nextLong());
+        return new Random(FleetSeed.of(seed, fleet, size));
     }
 
     void add(String quantity, double truth, Estimate limits) {

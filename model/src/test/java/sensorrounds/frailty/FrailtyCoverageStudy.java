@@ -3,6 +3,7 @@ package sensorrounds.frailty;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import sensorrounds.coverage.FleetSeed;
 
 /**
  * How often 95 % limits of a frailty fit hold the truth, over fleets of {@link SimulatedSets} with a seed of their own.
@@ -21,8 +22,8 @@ public final class FrailtyCoverageStudy {
             int converged = 0;
             int likely = 0;
             for (int fleet = 0; fleet < fleets; fleet++) {
-                FrailtyFit fit =
-                        FrailtyFitter.withDefaults().fit(SimulatedSets.of(7_000_000L + fleet, vehicles, variance));
+                long seed = FleetSeed.of(7_000_000, fleet, (int) (10 * variance));
+                FrailtyFit fit = FrailtyFitter.withDefaults().fit(SimulatedSets.of(seed, vehicles, variance));
                 statuses.merge(fit.status(), 1, Integer::sum);
                 if (!fit.converged()) {
                     continue;

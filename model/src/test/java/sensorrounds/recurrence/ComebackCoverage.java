@@ -2,6 +2,7 @@ package sensorrounds.recurrence;
 
 import java.util.Locale;
 import java.util.Random;
+import sensorrounds.coverage.FleetSeed;
 import sensorrounds.history.Repair;
 import sensorrounds.numeric.WilsonInterval;
 
@@ -29,7 +30,7 @@ public final class ComebackCoverage {
         int tooHigh = 0;
         int none = 0;
         for (int fleet = 0; fleet < fleets; fleet++) {
-            Random random = new Random(51_000_000L + 10_000L * fleet + repairs);
+            Random random = new Random(FleetSeed.of(51_000_000 + Math.round(1e6 * truth), fleet, repairs));
             ComebackCells cells = new ComebackCells(new int[] {WINDOW});
             for (int i = 0; i < repairs; i++) {
                 // A constant daily chance to be back, worth the truth by the end of the window.

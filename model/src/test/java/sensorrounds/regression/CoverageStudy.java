@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import sensorrounds.coverage.FleetSeed;
 import sensorrounds.survival.Estimate;
 
 /**
@@ -68,7 +69,8 @@ public final class CoverageStudy {
         double lives = 0;
         int fewest = Integer.MAX_VALUE;
         for (int fleet = 0; fleet < fleets; fleet++) {
-            CovariateLives seen = fleet(1_000_000L * scene.vehicles() + fleet, scene);
+            CovariateLives seen =
+                    fleet(FleetSeed.of(1_000_000, fleet, scene.vehicles() + (int) scene.latestEntry()), scene);
             RegressionFit fit = LifeRegression.of(LifeFamily.WEIBULL).fit(seen);
             statuses.merge(fit.status(), 1, Integer::sum);
             failures += fit.failures();

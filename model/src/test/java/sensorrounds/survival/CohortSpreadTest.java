@@ -83,12 +83,19 @@ class CohortSpreadTest {
                 .hasMessageContaining("cohort 0 has 1.0 failures for 0.0 expected");
     }
 
-    /** Parts whose hazards have a spread of 0.5 on the log, shape 2.5, a few failures each; two large ones among them. */
     static Map<String, LifetimeSample> fleet(Random random, double[] scales) {
+        return fleet(random, scales, 0.5);
+    }
+
+    /**
+     * Parts whose hazards have this spread on the log, shape 2.5, a few failures each; two large ones among them. Visits every 180
+     * days for three such spans.
+     */
+    static Map<String, LifetimeSample> fleet(Random random, double[] scales, double spread) {
         Map<String, LifetimeSample> cohorts = new TreeMap<>();
         for (int part = 0; part < scales.length; part++) {
-            scales[part] = 8 * YEAR * Math.exp(0.5 / 2.5 * random.nextGaussian());
-            int lives = part < 2 ? 250 : 25 + 10 * part;
+            scales[part] = 8 * YEAR * Math.exp(spread / 2.5 * random.nextGaussian());
+            int lives = part < 2 ? 250 : 25 + 10 * (part % 8);
             List<Lifetime> all = new ArrayList<>();
             while (all.size() < lives) {
                 int entry = (int) (5 * YEAR * random.nextDouble());
@@ -96,7 +103,7 @@ class CohortSpreadTest {
                 if (dies <= entry) {
                     continue;
                 }
-                int last = entry + (int) (1.5 * YEAR);
+                int last = entry + 3 * 180;
                 int good = entry + 180 * (int) ((Math.min(dies, last) - entry) / 180);
                 all.add(
                         dies < last

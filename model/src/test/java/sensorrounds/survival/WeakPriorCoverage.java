@@ -2,6 +2,7 @@ package sensorrounds.survival;
 
 import java.util.Locale;
 import java.util.Random;
+import sensorrounds.coverage.FleetSeed;
 
 /**
  * How often limits from a declared prior and few failures hold the truth, and how often those of a fit alone do. Argument: fleets
@@ -15,20 +16,53 @@ public final class WeakPriorCoverage {
 
     public static void main(String[] arguments) {
         int fleets = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 1000;
-        double survival = Math.exp(-Math.pow(5 / 7.0, 2.5));
-        double within = -Math.expm1(Math.pow(5 / 7.0, 2.5) - Math.pow(6 / 7.0, 2.5));
+        System.out.println("truth well inside the prior");
+        study(fleets, 61_000_000, Truth.WELL_INSIDE);
+        System.out.println("truth drawn from the prior");
+        study(fleets, 67_000_000, Truth.FROM_PRIOR);
+    }
+
+    private enum Truth {
+        WELL_INSIDE,
+        /** Another law for each fleet: then the limits of the posterior hold as often as they say, if they are right. */
+        FROM_PRIOR;
+
+        WeibullLife law(Random random) {
+            if (this == WELL_INSIDE) {
+                return new WeibullLife(2.5, 7 * YEAR, 0, 0, 0);
+            }
+            WeakPrior prior = WeakPrior.declared();
+            double median = Math.exp(prior.centre() + prior.spread() * random.nextGaussian());
+            double shape = Math.exp(prior.shapeCentre() + prior.shapeSpread() * random.nextGaussian());
+            return new WeibullLife(shape, median * Math.pow(Math.log(2), -1 / shape), 0, 0, 0);
+        }
+    }
+
+    private static void study(int fleets, long seed, Truth truth) {
         int[][] held = new int[2][3];
         double[][] width = new double[2][1];
         double failures = 0;
         int without = 0;
         for (int fleet = 0; fleet < fleets; fleet++) {
-            LifetimeSample sample = WeakPriorFitterTest.fleet(new Random(61_000_000L + fleet), 200, 3, 0.7);
+            Random random = new Random(FleetSeed.of(seed, fleet, 200));
+            WeibullLife real = truth.law(random);
+            double survival = real.survival(AGE);
+            double within = real.failureWithin(AGE, YEAR, 1);
+            LifetimeSample sample = WeakPriorFitterTest.fleet(random, 200, 3, 0.7, real);
             failures += sample.failures();
             WeakPriorFit fit = WeakPriorFitter.of(WeakPrior.declared()).fit(sample);
-            count(held[0], survival, within, fit.survival(AGE), fit.shape(), fit.failureWithin(AGE, YEAR));
+            count(
+                    held[0],
+                    real.shape(),
+                    survival,
+                    within,
+                    fit.survival(AGE),
+                    fit.shape(),
+                    fit.failureWithin(AGE, YEAR));
             WeibullLife law = fit.life();
             count(
                     held[1],
+                    real.shape(),
                     survival,
                     within,
                     of(law.survivalLimits(AGE)),
@@ -65,9 +99,15 @@ public final class WeakPriorCoverage {
     }
 
     private static void count(
-            int[] held, double survival, double within, Estimate ofSurvival, Estimate ofShape, Estimate ofWithin) {
+            int[] held,
+            double shape,
+            double survival,
+            double within,
+            Estimate ofSurvival,
+            Estimate ofShape,
+            Estimate ofWithin) {
         held[0] += survival >= ofSurvival.lower() && survival <= ofSurvival.upper() ? 1 : 0;
-        held[1] += ofShape.lower() <= 2.5 && ofShape.upper() >= 2.5 ? 1 : 0;
+        held[1] += ofShape.lower() <= shape && ofShape.upper() >= shape ? 1 : 0;
         held[2] += within >= ofWithin.lower() && within <= ofWithin.upper() ? 1 : 0;
     }
 }

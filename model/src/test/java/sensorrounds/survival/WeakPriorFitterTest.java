@@ -207,10 +207,14 @@ class WeakPriorFitterTest {
 
     /** Sensors met at a uniform age, looked at each half year; written apart from the estimators. */
     static LifetimeSample fleet(Random random, int sensors, double latestEntry, double followUp) {
+        return fleet(random, sensors, latestEntry, followUp, new WeibullLife(SHAPE, SCALE, 0, 0, 0));
+    }
+
+    static LifetimeSample fleet(Random random, int sensors, double latestEntry, double followUp, WeibullLife law) {
         List<Lifetime> lives = new ArrayList<>();
         for (int i = 0; i < sensors; i++) {
             int entry = (int) (latestEntry * YEAR * random.nextDouble());
-            double life = SCALE * Math.pow(-Math.log(1 - random.nextDouble()), 1 / SHAPE);
+            double life = law.scaleDays() * Math.pow(-Math.log(1 - random.nextDouble()), 1 / law.shape());
             if (life <= entry) {
                 continue;
             }
