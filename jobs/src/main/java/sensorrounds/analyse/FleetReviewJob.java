@@ -84,7 +84,9 @@ public final class FleetReviewJob {
     public Result run(JavaRDD<VehicleHistory> histories, Map<String, Part> parts, List<StockOnHand> onHand) {
         spark.setJobDescription("Count the fleet");
         FleetCounts counts = counts(histories);
-        Estimates estimates = Estimates.of(counts, settings);
+        VehiclesOverPartitions vehicles = new VehiclesOverPartitions(histories.map(FleetCounts::sampled));
+        Estimates estimates = Estimates.of(counts, settings, vehicles);
+        vehicles.release();
 
         spark.setJobDescription("Count failures by last report");
         Broadcast<Estimates> fitted = spark.broadcast(estimates);

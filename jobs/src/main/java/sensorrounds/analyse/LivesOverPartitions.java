@@ -32,7 +32,14 @@ public final class LivesOverPartitions implements LifeSource {
     private final List<String> names;
     private final Blocks blocks;
     private final boolean clustered;
+    private final Start start;
     private final long size;
+
+    /** Where a search begins: among a part of the lives, which hangs on the partitioning, or where fits to few lives do. */
+    private enum Start {
+        AMONG_A_PART,
+        PLAIN
+    }
 
     /** Blocks of lives, wherever they are. */
     private interface Blocks {
@@ -43,10 +50,11 @@ public final class LivesOverPartitions implements LifeSource {
         default void release() {}
     }
 
-    private LivesOverPartitions(List<String> names, Blocks blocks, boolean clustered) {
+    private LivesOverPartitions(List<String> names, Blocks blocks, boolean clustered, Start start) {
         this.names = List.copyOf(names);
         this.blocks = blocks;
         this.clustered = clustered;
+        this.start = start;
         this.size = blocks.each(block -> (long) block.size()).stream()
                 .mapToLong(n -> n)
                 .sum();
@@ -54,7 +62,7 @@ public final class LivesOverPartitions implements LifeSource {
 
     /** Lives as they lie, which do not know their vehicle. */
     public static LivesOverPartitions of(JavaRDD<LifeRow> rows, List<String> names) {
-        return held(rows, names, false);
+        return held(rows, names, false, Start.AMONG_A_PART);
     }
 
     /**
@@ -66,7 +74,15 @@ public final class LivesOverPartitions implements LifeSource {
         JavaRDD<LifeRow> together = rows.mapToPair(row -> new Tuple2<>(vehicle(row), row))
                 .partitionBy(new HashPartitioner(partitions))
                 .values();
-        return held(together, names, true);
+        return held(together, names, true, Start.AMONG_A_PART);
+    }
+
+    /**
+     * Lives as they lie, all those of a vehicle in one partition already: errors by cluster without a shuffle. The partitioning
+     * does not show in the number of steps either.
+     */
+    static LivesOverPartitions ofWholeVehicles(JavaRDD<LifeRow> rows, List<String> names) {
+        return held(rows, names, true, Start.PLAIN);
     }
 
     private static String vehicle(LifeRow row) {
@@ -77,12 +93,12 @@ public final class LivesOverPartitions implements LifeSource {
         return row.vehicle();
     }
 
-    private static LivesOverPartitions held(JavaRDD<LifeRow> rows, List<String> names, boolean clustered) {
+    private static LivesOverPartitions held(JavaRDD<LifeRow> rows, List<String> names, boolean clustered, Start start) {
         List<String> columns = new ArrayList<>(names);
         JavaRDD<CovariateLives> held = rows.mapPartitions(partition ->
                         List.of(block(partition, columns, clustered)).iterator())
                 .persist(StorageLevel.MEMORY_AND_DISK());
-        return new LivesOverPartitions(names, new HeldBlocks(held), clustered);
+        return new LivesOverPartitions(names, new HeldBlocks(held), clustered, start);
     }
 
     private record HeldBlocks(JavaRDD<CovariateLives> rdd) implements Blocks {
@@ -182,11 +198,11 @@ public final class LivesOverPartitions implements LifeSource {
     @Override
     public Optional<LifeSource> part() {
         int step = (int) (size / PART);
-        if (step < 5) {
+        if (step < 5 || start == Start.PLAIN) {
             return Optional.empty();
         }
         List<CovariateLives> thinned = blocks.each(block -> block.rows(
                 IntStream.range(0, block.size() / step).map(i -> i * step).toArray()));
-        return Optional.of(new LivesOverPartitions(names, new LocalBlocks(thinned), clustered));
+        return Optional.of(new LivesOverPartitions(names, new LocalBlocks(thinned), clustered, start));
     }
 }

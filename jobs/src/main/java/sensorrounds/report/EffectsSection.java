@@ -65,16 +65,19 @@ final class EffectsSection implements Section {
     }
 
     private static void rests(Html h, CovariateEffects e) {
-        String drawn = e.lives() < e.drawnFrom()
-                ? ", out of " + Format.whole(e.drawnFrom())
-                        + ": the rest is left out by name below, or the fleet is large"
-                        + " and whole vehicles were drawn from it"
+        String out = e.lives() < e.fleet()
+                ? ", out of " + Format.whole(e.fleet()) + ": the rest is left out by name below"
+                : "";
+        String drawn = e.drawn() < e.lives()
+                ? " The fleet is large: life factors rest on all of these, while the families of laws, hazard ratios and months of the"
+                        + " year were fitted to " + Format.whole(e.drawn())
+                        + " lives of whole vehicles drawn from it."
                 : "";
         h.element(
                         "p",
                         "It rests on " + Format.count(e.lives(), "life", "lives") + " with "
-                                + Format.count(e.failures(), "failure") + drawn + ". Preventive replacements count as"
-                                + " still working when they were taken out.")
+                                + Format.count(e.failures(), "failure") + out + "." + drawn
+                                + " Preventive replacements count as still working when they were taken out.")
                 .line();
     }
 

@@ -93,7 +93,8 @@ final class ConditionBenchmark {
         clock.say("histories drawn once, " + readings + " readings");
         FleetCounts counts =
                 histories.treeAggregate(new FleetCounts(settings, AS_OF), FleetCounts::add, FleetCounts::merge);
-        Estimates estimates = Estimates.of(counts, settings);
+        Estimates estimates =
+                Estimates.of(counts, settings, new VehiclesOverPartitions(histories.map(FleetCounts::sampled)));
         clock.say("counts and laws of life (drawn again)");
         List<ReadingsOverPartitions> held = new ArrayList<>();
         HiddenFit fit = Conditions.fit(counts, estimates, AS_OF, conditions -> {

@@ -102,6 +102,7 @@ final class SampleLives {
                                 "no finite maximum")),
                 1410,
                 183,
+                1410,
                 1502,
                 new TreeMap<>(),
                 List.of("12 lives of " + vehicleClass + " are left out: 1 failed there, and it takes 5"));
@@ -132,7 +133,8 @@ final class SampleLives {
                         0.23,
                         0.0004,
                         FitReport.of(1410, 183, 1_902_000, 9, 1e-11, 55),
-                        null));
+                        null),
+                null);
     }
 
     private static CovariateEffect effect(Factor factor, String level, boolean reference, double life) {

@@ -27,6 +27,8 @@ final class CovariateDesign {
 
     private final List<FactorLevel> levels = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
+    private final Map<Factor, Map<String, String>> names = new EnumMap<>(Factor.class);
+    private double meanDoublings = Double.NaN;
     private List<Row> rows;
 
     /** @param doublings binary logarithm of the distance a year, NaN when not known */
@@ -49,7 +51,7 @@ final class CovariateDesign {
         for (int v = 0; v < vehicles.size(); v++) {
             SampledVehicle vehicle = vehicles.get(v);
             for (SampledLife life : vehicle.lives()) {
-                if (life.life().failed() || life.life().entry() < life.life().lower()) {
+                if (tells(life)) {
                     rows.add(row(v, vehicle, life));
                 }
             }
@@ -66,7 +68,13 @@ final class CovariateDesign {
         return design.withinFailures();
     }
 
-    private static Row row(int number, SampledVehicle vehicle, SampledLife life) {
+    /** Whether a life says anything: it was under observation for some time, or failed. */
+    static boolean tells(SampledLife life) {
+        return life.life().failed() || life.life().entry() < life.life().lower();
+    }
+
+    /** A life as it is told, no level merged. */
+    static Row row(int number, SampledVehicle vehicle, SampledLife life) {
         Map<Factor, String> levels = new EnumMap<>(Factor.class);
         levels.put(Factor.VEHICLE_CLASS, named(vehicle.vehicleClass()));
         levels.put(Factor.PLACE, life.place().name());
@@ -84,6 +92,9 @@ final class CovariateDesign {
 
     private void take(Factor factor) {
         Map<String, FactorLevel> counted = count(factor);
+        Map<String, String> kept = new TreeMap<>();
+        counted.keySet().forEach(level -> kept.put(level, level));
+        names.put(factor, kept);
         List<FactorLevel> sparse =
                 counted.values().stream().filter(l -> l.failures() < LEAST).toList();
         if (sparse.isEmpty() || sparse.size() == counted.size()) {
@@ -94,12 +105,14 @@ final class CovariateDesign {
             Set<String> out = sparse.stream().map(FactorLevel::name).collect(Collectors.toSet());
             long lives = sparse.stream().mapToLong(FactorLevel::lives).sum();
             rows = rows.stream().filter(r -> !out.contains(r.level(factor))).toList();
+            out.forEach(level -> kept.put(level, CovariateCode.LEFT_OUT));
             notes.add("left out: " + names(sparse) + ", of whose " + Counted.lives(lives) + " " + failures
                     + " failed; it takes " + LEAST);
         } else {
             Set<String> merged = sparse.stream().map(FactorLevel::name).collect(Collectors.toSet());
             String name = names(sparse);
             rows = rows.stream().map(r -> relabelled(r, factor, merged, name)).toList();
+            merged.forEach(level -> kept.put(level, name));
         }
     }
 
@@ -164,6 +177,7 @@ final class CovariateDesign {
             return;
         }
         double mean = Arrays.stream(known).average().orElse(0);
+        meanDoublings = mean;
         rows = rows.stream()
                 .map(r -> Double.isFinite(r.doublings()) ? r : new Row(r.vehicle(), r.life(), r.levels(), mean))
                 .toList();
@@ -219,6 +233,11 @@ final class CovariateDesign {
     /** The levels that have a column of their own. */
     List<FactorLevel> columns() {
         return levels.stream().filter(l -> !l.reference()).toList();
+    }
+
+    /** How lives become the columns as they now are, for the lives of vehicles that were not drawn as well. */
+    CovariateCode code() {
+        return new CovariateCode(levels, names, meanDoublings);
     }
 
     /** The level with a column of this name. */

@@ -51,12 +51,12 @@ final class CovariateRegression {
         return design;
     }
 
-    /** @param drawnFrom lives of the fleet, of which those of the design are a draw */
-    CovariateEffects fit(long drawnFrom) {
+    /** @param fleet lives of the fleet, of which those of the design may be a draw */
+    CovariateEffects fit(long fleet) {
         List<String> notes = new ArrayList<>();
         RegressionFit weibull = null;
         while (!design.columns().isEmpty()) {
-            weibull = regression(LifeFamily.WEIBULL).fit(lives(design));
+            weibull = ofRecord().fit(lives(design));
             Optional<FactorLevel> blamed = weibull.column().flatMap(design::column);
             if (weibull.converged() || blamed.isEmpty()) {
                 break;
@@ -73,7 +73,14 @@ final class CovariateRegression {
             notes.add("nothing to compare: no factor has two levels with " + CovariateDesign.LEAST
                     + " failures each and enough failures beside");
             return new CovariateEffects(
-                    List.of(), List.of(), design.rows().size(), design.failures(), drawnFrom, new TreeMap<>(), notes);
+                    List.of(),
+                    List.of(),
+                    design.rows().size(),
+                    design.failures(),
+                    design.rows().size(),
+                    fleet,
+                    new TreeMap<>(),
+                    notes);
         }
         List<RegressionFit> families = families(weibull);
         double best = families.stream()
@@ -87,9 +94,7 @@ final class CovariateRegression {
         Cox cox = Cox.of(design);
         notes.addAll(cox.notes);
         SortedMap<String, FitReport> reports = new TreeMap<>();
-        families.forEach(f -> reports.put(
-                f.family().name().toLowerCase(Locale.ROOT).replace('_', ' ') + " regression on covariates",
-                f.report()));
+        families.forEach(f -> reports.put(reportOf(f), f.report()));
         reports.put("Cox regression on covariates", cox.report);
         RegressionFit front = families.stream()
                 .filter(f -> f.converged() && f.aic() == best && f.family() != LifeFamily.WEIBULL)
@@ -107,9 +112,20 @@ final class CovariateRegression {
                         .toList(),
                 design.rows().size(),
                 design.failures(),
-                drawnFrom,
+                design.rows().size(),
+                fleet,
                 reports,
                 notes);
+    }
+
+    /** The fit of record: Weibull, errors by vehicle. */
+    static LifeRegression ofRecord() {
+        return regression(LifeFamily.WEIBULL);
+    }
+
+    /** Under what name a fit reports. */
+    static String reportOf(RegressionFit fit) {
+        return fit.family().name().toLowerCase(Locale.ROOT).replace('_', ' ') + " regression on covariates";
     }
 
     private static LifeRegression regression(LifeFamily family) {
@@ -145,7 +161,7 @@ final class CovariateRegression {
                 reference ? Double.NaN : cox.drift.getOrDefault(level.column(), Double.NaN));
     }
 
-    private static Estimate factor(RegressionFit fit, FactorLevel level) {
+    static Estimate factor(RegressionFit fit, FactorLevel level) {
         if (!fit.converged()) {
             return NONE;
         }

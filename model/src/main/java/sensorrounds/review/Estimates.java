@@ -12,6 +12,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
 import sensorrounds.analyst.VehicleFits;
+import sensorrounds.analyst.WholeFleet;
 import sensorrounds.condition.LastReports;
 import sensorrounds.condition.SetCells;
 import sensorrounds.condition.UnheardVisits;
@@ -62,8 +63,12 @@ public record Estimates(
         VehicleFits vehicles)
         implements Serializable, LifeLaws {
 
-    /** Fits everything that the counts allow. */
-    public static Estimates of(FleetCounts counts, ReviewSettings settings) {
+    /**
+     * Fits everything that the counts allow.
+     *
+     * @param fleet asked for its lives only where the counts hold a draw of them
+     */
+    public static Estimates of(FleetCounts counts, ReviewSettings settings, WholeFleet fleet) {
         SortedMap<String, LifeCells> cohorts = counts.cohorts();
         SortedMap<String, LifetimeSample> samples = new TreeMap<>();
         Map<String, Double> preventiveShares = new HashMap<>();
@@ -100,7 +105,7 @@ public record Estimates(
                             cohort, Method.WEIBULL, w, cohorts.get(cohort).sample())));
         });
         Climates climates = Climates.of(counts.temperatures(), settings.season());
-        VehicleFits vehicles = VehicleFits.of(counts.sample(), climates);
+        VehicleFits vehicles = VehicleFits.of(counts.sample(), climates).over(fleet);
         vehicles.reports().forEach((fit, report) -> reports.add(new FitLine(fit, CohortLadder.POOL, report)));
         return new Estimates(
                 settings,

@@ -27,8 +27,11 @@ import sensorrounds.season.MonthTemperatures;
  */
 public final class FleetCounts implements Serializable {
     private static final long serialVersionUID = 1;
-    /** Lives among which covariates and likeness within vehicles are looked at. */
-    private static final int SAMPLED_LIVES = 20_000;
+    /**
+     * Above so many lives the regression on covariates is summed over partitions, and what is fitted beside it sees the lives of
+     * vehicles drawn, so many at most.
+     */
+    private static final int SAMPLED_LIVES = 100_000;
 
     private final ReviewSettings settings;
     private final LocalDate asOf;
@@ -68,7 +71,7 @@ public final class FleetCounts implements Serializable {
             addLife(history, life);
         }
         temperatures.add(history);
-        sample.add(SampledVehicle.of(history, life -> CohortParts.of(history.vehicle(), life)));
+        sample.add(sampled(history));
         for (Finding f : history.findings()) {
             findings.merge(f.kind(), 1L, Long::sum);
         }
@@ -92,6 +95,11 @@ public final class FleetCounts implements Serializable {
                             k -> new LifeCells())
                     .add(life.lifetime(), EndCause.of(life), 1);
         }
+    }
+
+    /** A vehicle as regressions take it. */
+    public static SampledVehicle sampled(VehicleHistory history) {
+        return SampledVehicle.of(history, life -> CohortParts.of(history.vehicle(), life));
     }
 
     /** Takes in the counts of another part of the fleet. */

@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import sensorrounds.analyst.CalendarRow;
 import sensorrounds.analyst.LifeAheadRow;
+import sensorrounds.analyst.WholeFleet;
 import sensorrounds.condition.HiddenFit;
 import sensorrounds.condition.SetCells;
 import sensorrounds.condition.SetLikeness;
@@ -71,7 +72,8 @@ public record FleetReview(
             Function<Conditions, Conditions.Fleet> readings) {
         FleetCounts counts = new FleetCounts(settings, asOf);
         histories.forEach(counts::add);
-        Estimates estimates = Estimates.of(counts, settings);
+        Estimates estimates = Estimates.of(
+                counts, settings, WholeFleet.of(() -> histories.stream().map(FleetCounts::sampled)));
         ReportCounts reports = new ReportCounts(settings, asOf);
         histories.forEach(h -> reports.add(h, estimates));
         ReportRatios ratios = ReportRatios.fit(reports.cells(), settings.outlook());

@@ -2,6 +2,7 @@ package sensorrounds.analyst;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -251,5 +252,67 @@ class VehicleFitsTest {
         // Neighbours by number do not stand together in the draw.
         assertThat(whole.vehicles().stream().map(SampledVehicle::vehicleClass).distinct())
                 .hasSize(2);
+    }
+
+    /** A draw decides the columns; the law of record is then fitted to all lives, and is what it would be without a draw. */
+    @Test
+    void theLawOfRecordIsThatOfAllLivesAlsoWhereADrawDecidesTheColumns() {
+        List<SampledVehicle> fleet = fleet(21, 400, 0);
+        VehicleSample draw = new VehicleSample(400);
+        fleet.forEach(draw::add);
+        VehicleFits drawn = fits(draw);
+        VehicleFits all = drawn.over(WholeFleet.of(fleet::stream));
+        VehicleFits undrawn = fits(sample(fleet));
+
+        for (String level : List.of("truck", "OTHER_AXLE")) {
+            CovariateEffect ours = effect(all, level);
+            CovariateEffect theirs = effect(undrawn, level);
+            assertThat(ours.lives()).isEqualTo(theirs.lives());
+            assertThat(ours.failures()).isEqualTo(theirs.failures());
+            // Nine digits are kept.
+            assertThat(ours.lifeFactor().value()).isCloseTo(theirs.lifeFactor().value(), withinPercentage(1e-6));
+            assertThat(ours.lifeFactor().lower()).isCloseTo(theirs.lifeFactor().lower(), withinPercentage(1e-6));
+            assertThat(effect(drawn, level).lifeFactor().value())
+                    .as("the draw itself says something else, so the test can tell")
+                    .isNotCloseTo(theirs.lifeFactor().value(), withinPercentage(0.1));
+            assertThat(ours.hazardRatio()).isEqualTo(effect(drawn, level).hazardRatio());
+        }
+        assertThat(all.effects().lives()).isEqualTo(1600);
+        assertThat(all.effects().failures()).isEqualTo(undrawn.effects().failures());
+        assertThat(all.effects().drawn()).isBetween(390L, 400L);
+        assertThat(all.reports().get("weibull regression on covariates").lives())
+                .isEqualTo(1600);
+        assertThat(undrawn.over(WholeFleet.of(() -> {
+                    throw new AssertionError("nothing was drawn, so nothing need be asked");
+                })))
+                .isSameAs(undrawn);
+    }
+
+    /** Levels merged or left out among the drawn are so among all; what the draw never saw is left out. */
+    @Test
+    void levelsAreMergedAmongAllAsAmongTheDrawn() {
+        List<SampledVehicle> drawn = fleet(4, 120, 0);
+        Random random = new Random(5);
+        drawn.add(vehicle(random, 900, "bus", 1e6, 0));
+        drawn.add(vehicle(random, 901, "crane", 900, 0));
+        drawn.add(vehicle(random, 902, "crane lorry", 900, 0));
+        CovariateCode code = CovariateDesign.of(drawn).code();
+        List<SampledVehicle> all = new ArrayList<>(drawn);
+        all.add(vehicle(random, 903, "crane", 900, 0));
+        all.add(vehicle(random, 904, "hearse", 900, 0));
+        LevelCounts counts = new LevelCounts(code);
+        all.forEach(counts::add);
+
+        assertThat(counts.lives()).isEqualTo(4 * 124);
+        assertThat(counts.livesAt(Factor.VEHICLE_CLASS, "bus, crane, crane lorry"))
+                .isEqualTo(16);
+        assertThat(code.names()).contains("VEHICLE_CLASS=truck", "PLACE=OTHER_AXLE");
+        assertThat(code.of(all.get(123)).get(0).covariates())
+                .hasSize(code.names().size());
+        assertThat(code.of(all.get(124))).isEmpty();
+        // A level that takes no part among the drawn: one lone bus that never fails.
+        List<SampledVehicle> lone = fleet(4, 120, 0);
+        lone.add(vehicle(random, 900, "bus", 1e6, 0));
+        assertThat(CovariateDesign.of(lone).code().of(lone.get(120))).isEmpty();
     }
 }

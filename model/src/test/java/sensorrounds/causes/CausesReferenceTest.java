@@ -100,6 +100,10 @@ class CausesReferenceTest {
         assertThat(fit.steps()).extracting(Incidence.Step::age).containsExactly(1.0, 2.0, 3.0, 5.0, 6.0);
         check(
                 reference,
+                "time",
+                fit.steps().stream().mapToDouble(Incidence.Step::age).toArray());
+        check(
+                reference,
                 "n_risk",
                 fit.steps().stream().mapToDouble(Incidence.Step::atRisk).toArray());
         check(reference, "surv", at(fit.eventFree(), ages));

@@ -155,6 +155,32 @@ class RegressionReferenceTest {
                 close(id + " covariance", sign[i] * sign[j] * fit.covariance()[i][j], value, 1e-5);
             }
         }
+        assertThat(fit.lives()).isEqualTo(expected.get("n").doubleValue());
+        if (ours.get(n - 1).part() == Part.LOG_SHAPE) {
+            double sigma = Math.exp(-ours.get(n - 1).value());
+            close(id + " sigma", sigma, expected.get("scale").doubleValue(), 1e-6);
+            close(
+                    id + " error of sigma",
+                    sigma * ours.get(n - 1).error(),
+                    expected.get("se_scale").doubleValue(),
+                    1e-5);
+        }
+        if (expected.has("weibull_shape")) {
+            double shape = Math.exp(ours.get(n - 1).value());
+            close(id + " shape", shape, expected.get("weibull_shape").doubleValue(), 1e-6);
+            close(
+                    id + " error of shape",
+                    shape * ours.get(n - 1).error(),
+                    expected.get("se_shape").doubleValue(),
+                    1e-5);
+            double scale = Math.exp(ours.get(0).value());
+            close(id + " scale", scale, expected.get("weibull_scale").doubleValue(), 1e-6);
+            close(
+                    id + " error of scale",
+                    scale * ours.get(0).error(),
+                    expected.get("se_weibull_scale").doubleValue(),
+                    1e-5);
+        }
         close(id + " log L", fit.logLikelihood(), expected.get("loglik").doubleValue(), 1e-9);
         close(id + " AIC", fit.aic(), expected.get("AIC").doubleValue(), 1e-9);
     }
@@ -210,6 +236,11 @@ class RegressionReferenceTest {
                 .mapToDouble(i -> Math.log(column(reference, "time", 0)[i]))
                 .sum();
         assertThat(fit.logLikelihood() + logTimes).isBetween(-24.473810315, -24.473810305);
+        close(
+                "log L of log time",
+                fit.logLikelihood() + logTimes,
+                reference.at("/expected/loglik_log_time_scale").doubleValue(),
+                1e-9);
         assertThat(fit.coefficient(Part.LOG_SCALE, "x").value()).isBetween(8.32205, 8.32215);
     }
 
@@ -221,6 +252,13 @@ class RegressionReferenceTest {
                 .fit(withColumns(reference, reference.at("/expected/exponential")));
         close("6-MP", 1 / fit.at(1).scale().value(), 9 / 359.0, 1e-10);
         close("placebo", 1 / fit.at(0).scale().value(), 21 / 182.0, 1e-10);
+        JsonNode rates = reference.get("expected");
+        close("6-MP", 1 / fit.at(1).scale().value(), rates.get("exp_rate_6mp").doubleValue(), 1e-6);
+        close(
+                "placebo",
+                1 / fit.at(0).scale().value(),
+                rates.get("exp_rate_placebo").doubleValue(),
+                1e-6);
     }
 
     @Test

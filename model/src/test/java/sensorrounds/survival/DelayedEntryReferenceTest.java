@@ -5,6 +5,7 @@ import static org.assertj.core.data.Offset.offset;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import sensorrounds.survival.ReferenceCases.Case;
@@ -42,6 +43,12 @@ class DelayedEntryReferenceTest {
             reference.check("at risk", step.atRisk(), table.get("n_risk").get(i));
             reference.check("S", step.survival(), table.get("surv").get(i));
             assertThat(step.survival()).isCloseTo(byHand[i], offset(1e-15));
+            String[] exact =
+                    reference.expected().get("survival_exact").get(i).asText().split("/");
+            assertThat(step.survival())
+                    .isCloseTo(Double.parseDouble(exact[0]) / Double.parseDouble(exact[1]), offset(1e-15));
+            reference.check("failures", step.failures(), table.get("n_event").get(i));
+            reference.check("censored", step.censored(), table.get("n_censor").get(i));
             reference.check(
                     "greenwood", step.standardError(), table.get("se_greenwood").get(i));
             reference.check("lower", step.lower(), table.get("lower_loglog").get(i));
@@ -51,6 +58,22 @@ class DelayedEntryReferenceTest {
                     "H error",
                     step.cumulativeHazardError(),
                     table.get("se_cumhaz_na").get(i));
+        }
+        for (KaplanMeier.Band band : List.of(KaplanMeier.Band.PLAIN, KaplanMeier.Band.LOG)) {
+            String suffix = band.name().toLowerCase(Locale.ROOT);
+            KaplanMeierFit other = KaplanMeier.withDefaults()
+                    .with(band)
+                    .fit(sample(reference, List.of("start", "stop", "event"), reference.rows("", "")));
+            for (int i = 0; i < other.steps().size(); i++) {
+                reference.check(
+                        "lower " + suffix,
+                        other.steps().get(i).lower(),
+                        table.get("lower_" + suffix).get(i));
+                reference.check(
+                        "upper " + suffix,
+                        other.steps().get(i).upper(),
+                        table.get("upper_" + suffix).get(i));
+            }
         }
     }
 

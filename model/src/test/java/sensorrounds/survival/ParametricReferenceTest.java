@@ -112,6 +112,10 @@ class ParametricReferenceTest {
         reference.check(
                 "se log scale", Math.sqrt(fit.varLogScale()), expected.get("se").get(0));
         reference.check("loglik", fit.logLikelihood(), expected.get("loglik"));
+        int parameters = expected.get("coef").size();
+        reference.check("loglik as AIC", 2 * parameters - 2 * fit.logLikelihood(), expected.get("AIC"));
+        reference.check("lives", fit.report().lives(), expected.get("n"));
+        reference.check("se^2", fit.varLogScale(), expected.get("vcov").get(0).get(0));
         if (expected.get("coef").size() > 1) {
             reference.check(
                     name + "log sigma",
@@ -125,6 +129,13 @@ class ParametricReferenceTest {
                     "se^2 covariance",
                     -fit.covLogs(),
                     expected.get("vcov").get(0).get(1));
+            reference.check(
+                    "se^2 log sigma",
+                    fit.varLogShape(),
+                    expected.get("vcov").get(1).get(1));
+            double sigma = 1 / fit.shape().value();
+            reference.check("sigma", sigma, expected.get("scale"));
+            reference.check("se sigma", sigma * Math.sqrt(fit.varLogShape()), expected.get("se_scale"));
         }
         if (expected.has("weibull_shape")) {
             WeibullLife life = fit.life();
@@ -141,14 +152,25 @@ class ParametricReferenceTest {
         if (expected.has("weibull_mean")) {
             ParametricFit fit = ParametricFitter.of(Family.WEIBULL).fit(sample(reference, "weibull"));
             reference.check("mean", fit.life().mean(), expected.get("weibull_mean"));
+            // Square of the mean life plus its variance: twice the integral of t S(t), of the law of T squared.
+            WeibullLife squared =
+                    new WeibullLife(fit.life().shape() / 2, Math.pow(fit.life().scaleDays(), 2), 0, 0, 0);
+            reference.check(
+                    "sd", Math.sqrt(squared.mean() - Math.pow(fit.life().mean(), 2)), expected.get("weibull_sd"));
         }
         if (expected.has("exponential_theta")) {
             ParametricFit fit = ParametricFitter.of(Family.EXPONENTIAL).fit(sample(reference, "exponential"));
             reference.check("theta", fit.scale().value(), expected.get("exponential_theta"));
+            reference.check(
+                    "se theta",
+                    fit.scale().value() * Math.sqrt(fit.varLogScale()),
+                    expected.get("exponential_se_theta"));
         }
         if (expected.has("exponential_rate")) {
             ParametricFit fit = ParametricFitter.of(Family.EXPONENTIAL).fit(sample(reference, "exponential"));
             reference.check("rate", 1 / fit.scale().value(), expected.get("exponential_rate"));
+            reference.check(
+                    "se rate", Math.sqrt(fit.varLogScale()) / fit.scale().value(), expected.get("exponential_se_rate"));
         }
         if (expected.has("B10")) {
             ParametricFit fit = ParametricFitter.of(Family.WEIBULL).fit(sample(reference, "weibull"));
@@ -167,10 +189,16 @@ class ParametricReferenceTest {
                     "B10 lower", b10.lower(), expected.get("B10_delta_log").get(0));
             reference.check(
                     "B10 upper", b10.upper(), expected.get("B10_delta_log").get(1));
+            reference.check(
+                    "se log B10",
+                    Math.log(b10.upper() / b10.lower()) / (2 * 1.959963984540054),
+                    expected.get("se_log_B10"));
         }
         if (expected.has("F80")) {
             ParametricFit fit = ParametricFitter.of(Family.LOGNORMAL).fit(sample(reference, "dist"));
             reference.check("F80", 1 - fit.survival(80).value(), expected.get("F80"));
+            reference.check("mu", Math.log10(fit.scale().value()), expected.get("mu_base10"));
+            reference.check("sigma", 1 / fit.shape().value() / Math.log(10), expected.get("sigma_base10"));
         }
     }
 

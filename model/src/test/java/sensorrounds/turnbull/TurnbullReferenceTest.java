@@ -72,7 +72,7 @@ class TurnbullReferenceTest {
             check(reference, "survival after " + i, masses.get(i).survivalAfter(), after[i]);
         }
         double logLikelihood = reference.expected("loglik")[0];
-        assertThat(fit.logLikelihood()).isCloseTo(logLikelihood, within(1e-8 * Math.abs(logLikelihood)));
+        assertThat(fit.logLikelihood()).isCloseTo(logLikelihood, within(1e-9 * Math.abs(logLikelihood)));
     }
 
     @ParameterizedTest
