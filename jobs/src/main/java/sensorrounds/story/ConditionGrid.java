@@ -48,8 +48,17 @@ final class ConditionGrid {
                 new Block.Prose(
                         "What these reads say of the sensors now in service: the chance of being weak, and of being dead where"
                                 + " that can be, from all reads up to that day. Tries weigh less under a reader or a technician who needs many"
-                                + " with every sensor, on inner wheels and in the cold; a low report weighs less in the cold."),
+                                + " with every sensor, on inner wheels and in the cold; a low report weighs less in the cold."
+                                + others(facts, sensors.size())),
                 new Block.Grid("Chance of being weak or dead", heads, rows));
+    }
+
+    /** Only what looks weak is kept over time, unless the vehicle's warning keeps coming back. */
+    private static String others(VehicleFacts facts, int shown) {
+        long known = facts.rows("ranked-replacements").stream()
+                .filter(r -> r.is("outlook_method", "HIDDEN_CONDITION"))
+                .count();
+        return known > shown ? " The other sensors in service are under 5 % now." : "";
     }
 
     private static String head(StoredRow m) {

@@ -23,7 +23,9 @@ final class InShort {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Prose(systemWarnings()));
         add(blocks, pressureWarnings());
+        add(blocks, WarningLines.lastRepair(facts));
         add(blocks, failures());
+        add(blocks, NextToFail.sentence(facts));
         add(blocks, readers());
         return new Page.Part("short", "In short", blocks);
     }

@@ -134,8 +134,8 @@ final class NextSteps {
         }
         advised("CHECK_PLACE_FIRST")
                 .forEach(place -> step(
-                        "Fit no other sensor at " + place,
-                        "before receiver, wiring and place are looked at: sensors keep failing there"));
+                        "Fit no other sensor at " + place + " yet",
+                        "look at receiver, wiring and place first, where sensors keep failing"));
         later("AT_NEXT_STOP", "When the vehicle stands anyway" + booked(), "; not worth a stop of its own");
         later("AT_SEASONAL_CHANGE", "When that set is fitted again", "");
         later("WHEN_OFF", "When the wheel is off anyway", "");

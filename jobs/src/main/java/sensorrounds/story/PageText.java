@@ -68,7 +68,7 @@ public final class PageText {
         }
     }
 
-    /** Columns side by side; those that do not fit go to a second block with the first column repeated. */
+    /** Columns side by side; those that do not fit go to a second block, where as many columns as name a row are repeated. */
     private void grid(Block.Grid grid) {
         int[] widths = new int[grid.heads().size()];
         for (int c = 0; c < widths.length; c++) {
@@ -80,11 +80,16 @@ public final class PageText {
                             .max()
                             .orElse(0));
         }
-        int from = 1;
+        int keys = keys(grid);
+        int from = keys;
         while (from < widths.length) {
-            List<Integer> columns = new ArrayList<>(List.of(0));
-            int width = widths[0];
-            while (from < widths.length && (columns.size() == 1 || width + 2 + widths[from] <= this.width - 2)) {
+            List<Integer> columns = new ArrayList<>();
+            int width = -2;
+            for (int c = 0; c < keys; c++) {
+                columns.add(c);
+                width += 2 + widths[c];
+            }
+            while (from < widths.length && (columns.size() == keys || width + 2 + widths[from] <= this.width - 2)) {
                 width += 2 + widths[from];
                 columns.add(from++);
             }
@@ -94,6 +99,12 @@ public final class PageText {
                 line("");
             }
         }
+    }
+
+    /** Columns that tell each row from the others: one, or two where one does not do. */
+    private static int keys(Block.Grid grid) {
+        long told = grid.rows().stream().map(r -> r.get(0)).distinct().count();
+        return told < grid.rows().size() && grid.heads().size() > 2 ? 2 : 1;
     }
 
     private void row(List<String> cells, List<Integer> columns, int[] widths) {

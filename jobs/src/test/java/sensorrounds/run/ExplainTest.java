@@ -35,6 +35,9 @@ class ExplainTest {
                 .contains("every sensor answered each time and no lasting cause was found")
                 .contains("The code C1B30 names no wheel")
                 .contains("1. Tell the driver")
+                .containsPattern("On its way out, by the chance of not working within 90 days: 2R at \\d+ %\\.")
+                .contains(
+                        "Last work on a system warning, on 2026-09-08: relearn: still to be proven by a drive of 20 minutes.")
                 .contains("2. Look first at 2R, sensor 7AF04E36: wake it with another reader")
                 .contains("Prove the work of 2026-09-08: relearn: still to be proven by a drive of 20 minutes")
                 .containsPattern("1\\. \\d+ %: 2R, sensor 7AF04E36")
@@ -55,7 +58,12 @@ class ExplainTest {
         assertThat(told("silent-place"))
                 .contains("sensors fell silent one after the other at one place")
                 .contains("Look first at the place 2R, not a sensor: put a wheel with a sensor known to answer")
-                .contains("Fit no other sensor at 2R: before receiver, wiring and place are looked at")
+                .contains("Fit no other sensor at 2R yet: look at receiver, wiring and place first")
+                .contains(
+                        "Last work on a system warning, on 2026-06-16: sensor replaced: held for a time; stayed off on the"
+                                + " drive; came back after 63 days.")
+                .contains("No sensor looks as if it would fail soon, those at a place in doubt apart")
+                .contains("2025-06-26 to 2025-07-01: system warning; off the same day; 2R silent")
                 .containsPattern("1\\. (> )?9\\d %: not a sensor, but the place 2R")
                 .contains("silent, place suspected")
                 .contains("2R: sensor replaced (no answer), 835C58DC by AD0B8B04.")
@@ -72,7 +80,11 @@ class ExplainTest {
                         "Of the same age, and so next in line: 1L (battery low since 2026-09-10) and 2R, 7.6 years old")
                 .contains("Watch 1L: battery reported 11 %")
                 .contains("When the vehicle stands anyway, booked for 2026-11-24: replace 1L and 2R")
-                .contains("a lasting cause was found and put right")
+                .contains(
+                        "2026-06-01 to 2026-06-11: system warning; off the same day; 2L silent; a cause was found and put right")
+                .contains("Last work on a system warning, on 2026-06-11: sensor replaced: held so far")
+                .containsPattern("On its way out, by the chance of not working within 90 days: 1L at \\d+ %\\.")
+                .contains("The other sensors in service are under 5 % now.")
                 .doesNotContain("place suspected");
     }
 
@@ -82,6 +94,10 @@ class ExplainTest {
                 .contains("No system warning on record.")
                 .contains("2 low-pressure warnings on record, all explained by the cold")
                 .contains("That blames no sensor")
+                .contains(
+                        "No sensor looks as if it would fail soon: the highest chance of not working within 90 days is ")
+                .contains(
+                        "2024-12-04 to 2025-01-15: low-pressure warning at 2 visits; seen off on 2025-06-24; explained by")
                 .contains("gauge the tyres cold and set them to the placard; leave the sensors alone")
                 .contains("Pressures 166 to 175 kPa, at 20 °C 91 % of the placard")
                 .doesNotContain("What may be behind it")
@@ -93,6 +109,10 @@ class ExplainTest {
         assertThat(told("slow-reader"))
                 .contains("Reader RD-2207 wakes every sensor slowly")
                 .contains("read this vehicle at 7 of 7 visits")
+                .contains(
+                        "No sensor looks as if it would fail soon: the highest chance of not working within 90 days is ")
+                .contains(
+                        "Last work on a system warning, on 2025-04-15: relearn: held so far; stayed off on the drive.")
                 .contains("several tries under it say little of a sensor, and are weighed so")
                 .contains("leave every sensor now in service with a chance of less than 5 % of being weak or dead")
                 .contains("under the warning share: 2R. Kit renewed at 2R.")
