@@ -264,6 +264,7 @@ final class ConditionBenchmark {
                 false,
                 null,
                 null,
+                null,
                 null);
     }
 }
