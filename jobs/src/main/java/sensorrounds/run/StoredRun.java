@@ -102,6 +102,7 @@ final class StoredRun {
                 run.getName(),
                 LocalDate.parse(json.path("asOf").asText()),
                 settings.path("proofDriveMinutes").asDouble(),
+                settings.path("history").path("drivingKmh").asDouble(),
                 settings.path("history").path("referenceCelsius").asDouble(),
                 settings.path("history").path("lowPressureShare").asDouble(),
                 new BatteryReport.LowLimits(

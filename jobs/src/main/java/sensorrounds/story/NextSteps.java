@@ -34,6 +34,7 @@ final class NextSteps {
         NextSteps next = new NextSteps(facts);
         next.unmonitored();
         next.suspects();
+        next.dead();
         next.followUp();
         next.watch();
         next.contradictions();
@@ -80,6 +81,36 @@ final class NextSteps {
             step(
                     "If that clears it, at " + SuspectLines.look(suspects.get(1)),
                     suspects.get(1).orEmpty("next_step"));
+        }
+    }
+
+    /** Wheels with a dead sensor or none, but for the one the first suspect's step is about; a suspected place is told elsewhere. */
+    private void dead() {
+        String asked = facts.rows("suspects").stream()
+                .findFirst()
+                .map(s -> s.orEmpty("position"))
+                .orElse("");
+        for (StoredRow u : facts.rows("unmonitored-wheels")) {
+            if (!u.is("certainty", "KNOWN") || !u.has("position") || u.is("position", asked)) {
+                continue;
+            }
+            Optional<StoredRow> dead = facts.rows("sensor-lives").stream()
+                    .filter(l -> l.is("life_end", "FAILED") && l.is("sensor_id", u.orEmpty("sensor_id")))
+                    .filter(l -> !l.has("ended_on"))
+                    .findFirst();
+            String proof = ", teach the vehicle its ID and prove it by a drive of "
+                    + Say.plain(facts.run().proofMinutes()) + " minutes";
+            if (!u.has("sensor_id")) {
+                step("No sensor at " + u.place(), "look whether there is one; if not, fit one" + proof);
+            } else if (dead.isPresent() && !dead.get().has("first_answered")) {
+                step(
+                        "Read " + u.place() + " with another reader",
+                        "it has never answered since it was fitted on "
+                                + dead.get().text("fitted_on")
+                                + ": make sure that it is of the right type and programmed before another is fitted");
+            } else if (dead.isPresent()) {
+                step("Replace the dead sensor at " + u.place(), "fit one" + proof);
+            }
         }
     }
 

@@ -220,11 +220,19 @@ final class VisitLines {
         String how = d.warningReturned() == null
                 ? "outcome not written down"
                 : d.warningReturned() ? "the warning came back" : "the warning stayed off";
+        double least = run.drivingKmh() * run.proofMinutes() / 60;
         boolean tooShort =
                 !Boolean.TRUE.equals(d.warningReturned()) && (d.minutes() == null || d.minutes() < run.proofMinutes());
+        boolean stood = !tooShort
+                && !Boolean.TRUE.equals(d.warningReturned())
+                && d.distanceKm() != null
+                && d.distanceKm() < least;
         return "Drive" + (length.isEmpty() ? "" : " of " + length) + ": " + how
                 + (tooShort
                         ? "; too short to prove anything, which takes " + Say.plain(run.proofMinutes()) + " min"
-                        : "");
+                        : stood
+                                ? "; that is hardly driven and proves nothing, which takes " + Say.figure(least, 0)
+                                        + " km"
+                                : "");
     }
 }

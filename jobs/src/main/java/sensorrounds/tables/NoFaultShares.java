@@ -16,7 +16,10 @@ public final class NoFaultShares {
             List.of(
                     text("cohort", "Vehicle class, or 'all vehicles'.", NoFaultShare::cohort),
                     count("visits", "Visits with a system warning on arrival.", NoFaultShare::visits),
-                    count("not_looked", "No wheel was tried, or the reader heard nothing.", NoFaultShare::notLooked),
+                    count(
+                            "not_looked",
+                            "No wheel was tried, the reader heard nothing, or those tried answered and others were left out.",
+                            NoFaultShare::notLooked),
                     count("sensor_silent", "A sensor gave no answer.", NoFaultShare::sensorSilent),
                     count("code_names_wheel", "A current or stored code names a wheel.", NoFaultShare::codeNamesWheel),
                     count(

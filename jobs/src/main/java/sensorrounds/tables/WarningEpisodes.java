@@ -33,7 +33,7 @@ public final class WarningEpisodes {
                             WarningEpisode::returnsAfterRepair),
                     flag(
                             "every_sensor_answered",
-                            "True when at each of its visits every sensor tried answered.",
+                            "True when at each of its visits every sensor was tried and answered.",
                             WarningEpisode::everySensorAnswered),
                     flag("lasting_cause", "True when a cause was found and put right.", WarningEpisode::lastingCause),
                     flag(

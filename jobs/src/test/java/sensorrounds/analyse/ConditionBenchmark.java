@@ -265,6 +265,7 @@ final class ConditionBenchmark {
                 false,
                 null,
                 null,
+                null,
                 null);
     }
 }

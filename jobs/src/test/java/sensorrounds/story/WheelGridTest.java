@@ -25,6 +25,7 @@ class WheelGridTest {
             LocalDate.of(2026, 1, 1),
             20,
             20,
+            20,
             0.2,
             new BatteryReport.LowLimits(15, 2.7, 6),
             90,

@@ -10,7 +10,8 @@ import java.util.Locale;
  * off is no cure for good: {@code backOn} tells whether the warning was seen again later.
  *
  * @param repairedOn day of the work
- * @param drivenMinutes minutes driven in proof at that visit, 0 when none was written down
+ * @param drivenMinutes minutes driven in proof at that visit, 0 when none was written down; no more than their distance makes at
+ *     {@link HistorySettings#drivingKmh}
  * @param requiredMinutes minutes that would prove it
  * @param state what became of it
  * @param settledOn day it was proven, the warning returned or the vehicle left; null while open

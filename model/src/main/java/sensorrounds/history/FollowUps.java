@@ -38,7 +38,7 @@ final class FollowUps {
                         visit.technicianId(),
                         visit.day(),
                         visit.repair(),
-                        visit.driveMinutes() == null ? 0 : visit.driveMinutes(),
+                        Proof.minutes(visit, settings),
                         settings.proofDriveMinutes(),
                         settled.state(),
                         settled.on(),
@@ -60,10 +60,12 @@ final class FollowUps {
         LocalDate repairedOn = visits.get(repair).day();
         for (int i = repair; i < visits.size(); i++) {
             VisitSummary visit = visits.get(i);
-            if (i > repair && visit.warning() == Warning.SYSTEM_FAULT) {
+            if (i > repair && visit.warning() == Warning.SYSTEM_FAULT && visit.isLaterThan(visits.get(repair))) {
                 return new Settled(FollowUp.State.RETURNED, visit.day(), null);
             }
-            if (visit.warning() == Warning.NONE && visit.day().isAfter(repairedOn)) {
+            if (visit.warning() == Warning.NONE
+                    && visit.day().isAfter(repairedOn)
+                    && !Proof.hardlyDriven(visits.get(repair), visit, settings)) {
                 return proven(visits, i);
             }
             Proof proof = Proof.of(visit, settings);

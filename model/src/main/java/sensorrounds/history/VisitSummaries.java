@@ -48,7 +48,7 @@ final class VisitSummaries {
                 h.warning(),
                 h.warningSince(),
                 h.faultCodes(),
-                anyAnswered && silent.isEmpty(),
+                anyAnswered && silent.isEmpty() && !anyLeftOut(wheels),
                 slowest == null ? null : slowest.position(),
                 slowest == null ? null : slowest.wakeAttempts(),
                 silent,
@@ -58,8 +58,18 @@ final class VisitSummaries {
                 Boolean.TRUE.equals(h.codesCleared()),
                 relearned,
                 drive == null ? null : drive.minutes(),
+                drive == null ? null : drive.distanceKm(),
                 drive == null ? null : drive.warningReturned(),
                 h.odometerKm());
+    }
+
+    /** Named as not tried, or not named though the register has the wheel: not to look at a wheel may be written in either way. */
+    private boolean anyLeftOut(List<WheelReading> wheels) {
+        if (wheels.stream().anyMatch(w -> w.read() == ReadOutcome.NOT_TRIED)) {
+            return true;
+        }
+        return vehicle.axles() != null
+                && !positions(wheels, w -> true).containsAll(vehicle.axles().positions());
     }
 
     private Repair repair(VisitHeader h, List<WheelReading> wheels, List<WheelPosition> replaced, boolean relearned) {

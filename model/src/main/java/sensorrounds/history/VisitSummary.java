@@ -11,7 +11,8 @@ import sensorrounds.visit.WheelPosition;
 /**
  * One visit as the warning history needs it. Nulls mean not written down.
  *
- * @param everySensorAnswered true when every wheel that was tried answered, and at least one was
+ * @param everySensorAnswered true when every wheel was tried and answered: none was left out, of those the register
+ *     gives the vehicle or the visit itself names
  * @param slowest place that needed most tries, when one place alone needed more than the others; else null
  * @param slowestAttempts tries it needed; null with {@code slowest}
  * @param silent places that gave no answer
@@ -20,6 +21,7 @@ import sensorrounds.visit.WheelPosition;
  *     reference temperature no tyre is under the warning share of its placard, though at the air temperature at least
  *     one is near it. Null when it cannot be told
  * @param driveMinutes test drive, minutes; null when there was none or it was not written down
+ * @param driveKm test drive, km; null when there was none or it was not written down
  * @param warningReturned null when not written down
  * @param odometerKm reading on arrival, km; null when not written down
  */
@@ -42,6 +44,7 @@ public record VisitSummary(
         boolean codesCleared,
         boolean relearned,
         Double driveMinutes,
+        Double driveKm,
         Boolean warningReturned,
         Double odometerKm)
         implements Serializable {
@@ -49,5 +52,11 @@ public record VisitSummary(
         codes = List.copyOf(codes);
         silent = List.copyOf(silent);
         replaced = List.copyOf(replaced);
+    }
+
+    /** On a later day than the other, or driven since by the odometer: twice on one day without a drive no warning comes back. */
+    public boolean isLaterThan(VisitSummary other) {
+        boolean driven = odometerKm != null && other.odometerKm != null && odometerKm > other.odometerKm;
+        return day.isAfter(other.day) || driven;
     }
 }

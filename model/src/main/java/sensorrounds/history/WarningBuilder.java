@@ -33,6 +33,7 @@ final class WarningBuilder {
         private final LocalDate firstSeen;
         private final List<String> visitIds = new ArrayList<>();
         private LocalDate lastSeen;
+        private VisitSummary lastVisit;
         private int returns;
         private boolean workedOn;
         private boolean causeFound;
@@ -45,10 +46,13 @@ final class WarningBuilder {
 
         private void seenAt(VisitSummary visit) {
             visitIds.add(visit.visitId());
+            if (lastVisit != null && visit.isLaterThan(lastVisit)) {
+                backAgain();
+            }
             lastSeen = visit.day();
+            lastVisit = visit;
             everySensorAnswered &= visit.everySensorAnswered();
             explainedByCold &= Boolean.TRUE.equals(visit.pressuresExplainedByCold());
-            backAgain();
         }
 
         /** Counts a return once for each piece of work, and takes the cause found for none. */
@@ -101,7 +105,8 @@ final class WarningBuilder {
             return;
         }
         for (Warning kind : List.copyOf(open.keySet())) {
-            if (visit.day().isAfter(open.get(kind).lastSeen)) {
+            Open episode = open.get(kind);
+            if (visit.day().isAfter(episode.lastSeen) && !Proof.hardlyDriven(episode.lastVisit, visit, settings)) {
                 close(kind, visit.day());
             }
         }

@@ -13,7 +13,7 @@ import sensorrounds.visit.Warning;
  * @param lastSeen last visit with the warning
  * @param provenOff day it was proven off; null while open
  * @param returnsAfterRepair how often it was there again after work that was meant to end it
- * @param everySensorAnswered true when at each visit of the episode every sensor tried answered
+ * @param everySensorAnswered true when at each visit of the episode every sensor was tried and answered
  * @param lastingCause true when a cause was found and put right: a failed sensor replaced, a leak repaired
  * @param explainedByCold true for a low-pressure warning that the cold explains at each of its visits
  */

@@ -21,8 +21,10 @@ public record Evidence(Sign sign, String words, double logWeight) {
         PRESSURE_APART,
         /** One ID in trouble at more than one place. */
         ACROSS_PLACES,
-        /** A new ID that the vehicle was never taught. */
+        /** IDs on the wheels that the vehicle was never taught. */
         NOT_LEARNED,
+        /** A wheel without a sensor. */
+        NO_SENSOR,
         SILENCE,
         FITTED_AFTER,
         /** Earlier episodes that ended with a dead sensor found and replaced. */

@@ -44,18 +44,21 @@ public final class Recurrence {
         double years = days.get() / SystemWarnings.DAYS_PER_YEAR;
         PeerRates.Shrunk shrunk = peers.shrunk(history.vehicle().vehicleClass(), events, years);
         List<WarningEpisode> recent = inWindow(episodes, settings, asOf);
-        RecurringVehicle.Pattern pattern = pattern(history, episodes, recent, settings, asOf);
-        Suspects.Judgement judgement = pattern == RecurringVehicle.Pattern.NOT_RECURRING
-                ? new Suspects.Judgement(List.of(), "", false)
-                : Suspects.judge(
-                        history,
-                        model,
-                        figures,
-                        pattern == RecurringVehicle.Pattern.RECURRING_WITH_FAILURES
-                                ? Optional.of(failsWithinYear)
-                                : Optional.empty(),
-                        settings,
-                        asOf);
+        RecurringVehicle.Pattern pattern = hasLeft(history, asOf)
+                ? RecurringVehicle.Pattern.NOT_RECURRING
+                : pattern(history, episodes, recent, settings, asOf);
+        Suspects.Judgement judgement =
+                pattern == RecurringVehicle.Pattern.NOT_RECURRING || Suspects.nobodyKnown(history)
+                        ? new Suspects.Judgement(List.of(), "", false)
+                        : Suspects.judge(
+                                history,
+                                model,
+                                figures,
+                                pattern == RecurringVehicle.Pattern.RECURRING_WITH_FAILURES
+                                        ? Optional.of(failsWithinYear)
+                                        : Optional.empty(),
+                                settings,
+                                asOf);
         boolean followUpOpen = followUpOpen(history, asOf);
         LocalDate lastSeen = episodes.stream()
                 .map(e -> e.lastSeen().isAfter(asOf) ? asOf : e.lastSeen())
@@ -80,12 +83,24 @@ public final class Recurrence {
                 story));
     }
 
-    /** A vehicle to learn the weights of signs from: one that recurs with no lasting cause found; empty for others. */
+    /** Gone by that day: what its warnings were is kept, and nothing is left to look at. */
+    private static boolean hasLeft(VehicleHistory history, LocalDate asOf) {
+        LocalDate left = history.vehicle().leftFleet();
+        return left != null && !left.isAfter(asOf);
+    }
+
+    /**
+     * A vehicle to learn the weights of signs from: one that recurs with no lasting cause found; empty for others, and for one
+     * without a sensor on its wheels, which cannot tell how often the cause is one.
+     */
     static Optional<SuspectCase> toLearnFrom(
             VehicleHistory history, WakeModel model, RecurrenceSettings settings, LocalDate asOf) {
         List<WarningEpisode> episodes = SystemWarnings.episodes(history, asOf);
         List<WarningEpisode> recent = inWindow(episodes, settings, asOf);
-        return pattern(history, episodes, recent, settings, asOf) == RecurringVehicle.Pattern.RECURRING_INTERMITTENT
+        return !Suspects.onWheels(history).isEmpty()
+                        && !hasLeft(history, asOf)
+                        && pattern(history, episodes, recent, settings, asOf)
+                                == RecurringVehicle.Pattern.RECURRING_INTERMITTENT
                 ? Optional.of(Suspects.caseOf(history, recent, model, settings, asOf))
                 : Optional.empty();
     }

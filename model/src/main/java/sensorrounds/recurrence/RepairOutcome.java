@@ -38,13 +38,14 @@ record RepairOutcome(Repair repair, boolean again, Integer backAfter, int clearA
                         && !o.repairedOn().isBefore(f.repairedOn().minusDays(EARLIER_DAYS)));
         LocalDate repairedOn = f.repairedOn();
         int clear = 0;
-        boolean past = false;
+        VisitSummary repaired = null;
         for (VisitSummary v : visits) {
             boolean own = v.visitId().equals(f.visitId()) && v.day().equals(repairedOn);
-            if (!own && !past) {
+            if (!own && repaired == null) {
                 continue;
             }
-            if (past && v.warning() == Warning.SYSTEM_FAULT) {
+            boolean past = repaired != null;
+            if (past && v.warning() == Warning.SYSTEM_FAULT && v.isLaterThan(repaired)) {
                 return new RepairOutcome(
                         f.repair(), again, days(repairedOn, back(v, repairedOn)), clear, days(repairedOn, v.day()));
             }
@@ -59,7 +60,7 @@ record RepairOutcome(Repair repair, boolean again, Integer backAfter, int clearA
                 // What holds from here on may be owed to this work.
                 return new RepairOutcome(f.repair(), again, null, clear, days(repairedOn, v.day()));
             }
-            past = true;
+            repaired = past ? repaired : v;
         }
         LocalDate last =
                 visits.isEmpty() ? repairedOn : visits.get(visits.size() - 1).day();

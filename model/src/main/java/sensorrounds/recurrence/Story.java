@@ -28,13 +28,17 @@ final class Story {
                         settings.proofDriveMinutes())
                 : "";
         if (pattern == RecurringVehicle.Pattern.NOT_RECURRING) {
-            return "System warning in " + count(all.size(), "episode") + ", last seen on "
-                    + all.get(all.size() - 1).lastSeen() + "; fewer than "
+            String seen = "System warning in " + count(all.size(), "episode") + ", last seen on "
+                    + all.get(all.size() - 1).lastSeen();
+            LocalDate left = history.vehicle().leftFleet();
+            if (left != null && !left.isAfter(asOf)) {
+                return seen + "; the vehicle left the fleet on " + left + ".";
+            }
+            return seen + "; fewer than "
                     + count(settings.minimumReturns(), "return") + " within the last " + settings.windowDays()
                     + " days, so it does not count as recurring."
                     + open;
         }
-        Suspect first = judgement.suspects().get(0);
         String what = switch (pattern) {
             case RECURRING_INTERMITTENT ->
                 recent.stream().allMatch(WarningEpisode::everySensorAnswered)
@@ -45,10 +49,17 @@ final class Story {
             case NOT_RECURRING -> throw new IllegalStateException("told above");
         };
         int returns = SystemWarnings.returns(recent);
-        return "System warning in " + count(recent.size(), "episode") + " within " + settings.windowDays() + " days"
-                + (returns == 0 ? "" : ", back " + count(returns, "time") + " after work") + ", last on "
-                + recent.get(recent.size() - 1).lastSeen() + "; " + what + "."
-                + unnamed(history, settings, asOf)
+        String told =
+                "System warning in " + count(recent.size(), "episode") + " within " + settings.windowDays() + " days"
+                        + (returns == 0 ? "" : ", back " + count(returns, "time") + " after work") + ", last on "
+                        + recent.get(recent.size() - 1).lastSeen() + "; " + what + "."
+                        + unnamed(history, settings, asOf);
+        if (judgement.suspects().isEmpty()) {
+            return told + " No sensor of it was ever read, so none can be suspected or cleared. Next: read every wheel"
+                    + " while the warning is on, and write down IDs and tries." + open;
+        }
+        Suspect first = judgement.suspects().get(0);
+        return told
                 + (pattern == RecurringVehicle.Pattern.RECURRING_WITH_FAILURES && judgement.byAgeAlone()
                         ? " Next of the set: "
                         : " First suspect: ")

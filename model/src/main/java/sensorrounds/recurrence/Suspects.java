@@ -11,7 +11,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import sensorrounds.condition.WakeModel;
-import sensorrounds.history.Finding;
 import sensorrounds.history.LifeReading;
 import sensorrounds.history.SensorLife;
 import sensorrounds.history.VehicleHistory;
@@ -35,9 +34,6 @@ public final class Suspects {
             return evidence.stream().mapToDouble(Evidence::logWeight).sum();
         }
     }
-
-    /** Finds beyond this number say nothing new: they come from one cause, a set of one age. */
-    private static final long MOST_FINDS = 2;
 
     private Suspects() {}
 
@@ -76,7 +72,7 @@ public final class Suspects {
         Candidate first = byWeight.get(0);
         boolean byAgeAlone =
                 first.sensorId() != null && first.evidence().stream().noneMatch(e -> e.logWeight() > 0);
-        return new Judgement(suspects(byWeight, dyingSet.isPresent(), settings), lead(first), byAgeAlone);
+        return new Judgement(suspects(byWeight, history, dyingSet.isPresent(), settings), lead(first), byAgeAlone);
     }
 
     private static String lead(Candidate first) {
@@ -106,7 +102,7 @@ public final class Suspects {
         long found = dyingSet.isEmpty()
                 ? 0
                 : episodes.stream().filter(WarningEpisode::lastingCause).count();
-        all.add(notASensor(history, found, episodes, codes, figures, settings, asOf));
+        all.add(new Outside(history, episodes, settings, asOf).candidate(found, codes, figures));
         return all;
     }
 
@@ -121,54 +117,10 @@ public final class Suspects {
         CodeEvidence codes = new CodeEvidence(CodeSigns.of(inWindow(history, settings, asOf), on.size()));
         SensorEvidence evidence =
                 new SensorEvidence(history, episodes, model, codes, life -> Double.NaN, settings, asOf);
-        double outside = NotLearned.of(history, on, episodes, asOf).isPresent()
-                ? Math.log(settings.weights().notLearned())
-                : 0;
+        double outside = new Outside(history, episodes, settings, asOf)
+                .declared().stream().mapToDouble(Evidence::logWeight).sum();
         return new SuspectCase(
                 history.vehicleId(), on.stream().map(evidence::figures).toList(), codes.signs(), outside);
-    }
-
-    private static Candidate notASensor(
-            VehicleHistory history,
-            long found,
-            List<WarningEpisode> episodes,
-            CodeEvidence codes,
-            SuspectFigures figures,
-            RecurrenceSettings settings,
-            LocalDate asOf) {
-        List<Evidence> evidence = new ArrayList<>();
-        evidence.add(Evidence.of(
-                Evidence.Sign.PRIOR,
-                "a cause outside the sensors, before other evidence: the measure of all weights" + figures.words(),
-                1));
-        if (found > 0) {
-            evidence.add(Evidence.of(
-                    Evidence.Sign.FOUND_DEAD,
-                    found + " of " + episodes.size() + (episodes.size() == 1 ? " episode" : " episodes")
-                            + " ended with a dead sensor found and replaced",
-                    Math.pow(settings.weights().foundDead(), Math.min(found, MOST_FINDS))));
-        }
-        List<Finding> places = OnePlace.findings(history, settings, asOf);
-        WheelPosition place =
-                places.isEmpty() ? null : places.get(places.size() - 1).position();
-        codes.evidence(place, figures).ifPresent(evidence::add);
-        NotLearned.of(history, onWheels(history), episodes, asOf).ifPresent(l -> evidence.add(notLearned(l, settings)));
-        if (places.isEmpty()) {
-            return new Candidate(null, null, evidence);
-        }
-        evidence.add(Evidence.of(
-                Evidence.Sign.ONE_PLACE,
-                "sensors fell silent one after the other at " + (place == null ? "one place" : place.words()),
-                settings.weights().placeForNotASensor()));
-        return new Candidate(place, null, evidence);
-    }
-
-    private static Evidence notLearned(SensorLife life, RecurrenceSettings settings) {
-        return Evidence.of(
-                Evidence.Sign.NOT_LEARNED,
-                "sensor " + life.sensorId() + " was fitted on " + life.fittedOn() + " at "
-                        + life.position().words() + " and no relearn is on record since",
-                settings.weights().notLearned());
     }
 
     private static List<VisitSummary> inWindow(VehicleHistory history, RecurrenceSettings settings, LocalDate asOf) {
@@ -176,6 +128,11 @@ public final class Suspects {
         return history.visits().stream()
                 .filter(v -> !v.day().isBefore(from) && !v.day().isAfter(asOf))
                 .toList();
+    }
+
+    /** Of a vehicle with wheel sensors none was ever read, so that none can be told from another, nor from other causes. */
+    static boolean nobodyKnown(VehicleHistory history) {
+        return !Outside.isIndirect(history) && onWheels(history).isEmpty();
     }
 
     /**
@@ -202,7 +159,8 @@ public final class Suspects {
         return read.isAfter(fitted) ? read : fitted;
     }
 
-    private static List<Suspect> suspects(List<Candidate> byWeight, boolean dyingSet, RecurrenceSettings settings) {
+    private static List<Suspect> suspects(
+            List<Candidate> byWeight, VehicleHistory history, boolean dyingSet, RecurrenceSettings settings) {
         double most = byWeight.get(0).logWeight();
         double total = byWeight.stream()
                 .mapToDouble(c -> Math.exp(c.logWeight() - most))
@@ -217,7 +175,9 @@ public final class Suspects {
                     c.sensorId(),
                     Math.exp(c.logWeight() - most) / total,
                     evidence.stream().map(Evidence::text).toList(),
-                    c.sensorId() == null ? outsideStep(c, settings) : sensorStep(evidence, dyingSet, settings)));
+                    c.sensorId() == null
+                            ? Outside.step(c, history, settings)
+                            : sensorStep(evidence, dyingSet, settings)));
         }
         return List.copyOf(suspects);
     }
@@ -242,7 +202,7 @@ public final class Suspects {
             case ACROSS_PLACES ->
                 "change it over with a mate once more: trouble at the new place again condemns the sensor";
             case SILENCE -> "try it with another reader while the warning is on: silent again confirms it";
-            case PRIOR, FITTED_AFTER, ONE_PLACE, FOUND_DEAD, NOT_LEARNED ->
+            case PRIOR, FITTED_AFTER, ONE_PLACE, FOUND_DEAD, NOT_LEARNED, NO_SENSOR ->
                 dyingSet
                         ? "read every sensor of the set and count the tries: the slow or silent one is the next to go; "
                                 + "weigh replacing the old ones together at one stop"
@@ -250,22 +210,7 @@ public final class Suspects {
         };
     }
 
-    private static String outsideStep(Candidate c, RecurrenceSettings settings) {
-        if (c.evidence().stream().anyMatch(e -> e.sign() == Evidence.Sign.ONE_PLACE)) {
-            return "put a wheel with a sensor known to answer at "
-                    + (c.position() == null ? "that place" : c.position().words())
-                    + " and make " + drive(settings)
-                    + ": a warning for that place again points to receiver, wiring or a blind spot";
-        }
-        if (c.evidence().stream().anyMatch(e -> e.sign() == Evidence.Sign.NOT_LEARNED)) {
-            return "teach the vehicle the IDs now on its wheels, then make " + drive(settings)
-                    + ": the warning off on it settles it";
-        }
-        return "compare the learned IDs with those on the wheels, then make " + drive(settings)
-                + " without chargers or cameras plugged in: a warning then points to receiver or wiring";
-    }
-
-    private static String drive(RecurrenceSettings settings) {
+    static String drive(RecurrenceSettings settings) {
         return String.format(Locale.ROOT, "a drive of at least %.0f minutes", settings.proofDriveMinutes());
     }
 }

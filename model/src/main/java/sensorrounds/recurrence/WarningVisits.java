@@ -55,8 +55,8 @@ public final class WarningVisits implements Serializable {
     }
 
     private static Found found(VisitSummary v, Set<LocalDate> unheard) {
-        boolean anyTried = v.everySensorAnswered() || !v.silent().isEmpty();
-        if (!anyTried || unheard.contains(v.day())) {
+        boolean looked = v.everySensorAnswered() || !v.silent().isEmpty();
+        if (!looked || unheard.contains(v.day())) {
             return Found.NOT_LOOKED;
         }
         if (!v.silent().isEmpty()) {

@@ -148,6 +148,7 @@ public final class Histories {
                 false,
                 null,
                 null,
+                null,
                 null);
     }
 

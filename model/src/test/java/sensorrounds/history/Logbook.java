@@ -126,6 +126,11 @@ final class Logbook {
             return this;
         }
 
+        Entry drive(Double minutes, Double km, Boolean returned) {
+            drive = new TestDrive(minutes, km, returned);
+            return this;
+        }
+
         private Visit visit(String vehicleId) {
             TreeMap<Integer, Double> byAxle = new TreeMap<>();
             if (placard != null) {

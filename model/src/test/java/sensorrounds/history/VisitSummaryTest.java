@@ -43,9 +43,23 @@ class VisitSummaryTest {
     }
 
     @Test
-    void everySensorAnsweredNeedsATryAndNoSilence() {
-        log.on("2020-01-01").wheels(heard("1L", "A1"), untried("1R"));
+    void everySensorAnsweredOnlyWhenNoneWasLeftOutOrSilent() {
+        log.on("2020-01-01").heard("A1", "A2", "A3", "A4");
         assertThat(last().everySensorAnswered()).isTrue();
+
+        log.on("2020-01-02").heard("A1", "A2", "A3").wheels(untried("2R"));
+        assertThat(last().everySensorAnswered()).as("one not tried").isFalse();
+
+        log.on("2020-01-03").heard("A1", "A2", "A3");
+        assertThat(last().everySensorAnswered())
+                .as("one of the register's not named")
+                .isFalse();
+
+        log.axles("SS+spare").on("2020-01-04").heard("A1", "A2", "A3", "A4");
+        assertThat(last().everySensorAnswered())
+                .as("the spare has a sensor too")
+                .isFalse();
+        log.axles("SS");
 
         log.on("2020-02-01").wheels(heard("1L", "A1"), silent("1R"));
         assertThat(last().everySensorAnswered()).isFalse();

@@ -37,6 +37,7 @@ class WarningRulesTest {
                 d.originalIfFirstSeenWithinDays(),
                 d.youngFailureDays(),
                 proofMinutes,
+                d.drivingKmh(),
                 lowShare,
                 d.referenceCelsius(),
                 d.battery());

@@ -96,6 +96,57 @@ class WarningsTest {
                 .isEqualTo("still to be proven by a drive of 20 minutes");
     }
 
+    /** Common practice, no source: 20 minutes at 20 km/h are 6.7 km, and makers ask for no less. */
+    @Test
+    void minutesThatWereHardlyDrivenProveNothing() {
+        log.on("2020-01-01").warning(SYSTEM_FAULT).codesCleared().drive(25.0, 0.5, false);
+
+        assertThat(onlyEpisode().provenOff()).isNull();
+        FollowUp open = log.history().followUps().get(0);
+        assertThat(open.state()).isEqualTo(FollowUp.State.OPEN);
+        assertThat(open.drivenMinutes()).isEqualTo(1.5);
+        assertThat(open.outcomeMissing()).isFalse();
+
+        log.on("2020-02-01").warning(SYSTEM_FAULT).codesCleared().drive(25.0, 6.7, false);
+        assertThat(log.history().followUps().get(1).state()).isEqualTo(FollowUp.State.PROVEN);
+    }
+
+    @Test
+    void offOnArrivalProvesNothingWhereTheVehicleWasNotDrivenMeanwhile() {
+        log.on("2020-01-01").odometer(50_000).warning(SYSTEM_FAULT).codesCleared();
+        log.on("2020-01-02").odometer(50_006).warning(NONE);
+
+        assertThat(onlyEpisode().provenOff()).isNull();
+        assertThat(firstFollowUp()).isEqualTo(FollowUp.State.OPEN);
+
+        log.on("2020-01-03").odometer(50_007).warning(NONE);
+        assertThat(onlyEpisode().provenOff()).isEqualTo(LocalDate.of(2020, 1, 3));
+        assertThat(firstFollowUp()).isEqualTo(FollowUp.State.PROVEN);
+    }
+
+    @Test
+    void anOdometerThatRanBackwardsSaysNothingOfTheDrive() {
+        log.on("2020-01-01").odometer(50_000).warning(SYSTEM_FAULT).codesCleared();
+        log.on("2020-01-20").odometer(5_000).warning(NONE);
+
+        assertThat(firstFollowUp()).isEqualTo(FollowUp.State.PROVEN);
+    }
+
+    @Test
+    void twiceOnOneDayWithoutADriveTheWarningDidNotComeBack() {
+        log.on("2020-01-01").odometer(50_000).warning(SYSTEM_FAULT).codesCleared();
+        log.on("2020-01-01").odometer(50_000).warning(SYSTEM_FAULT).codesCleared();
+
+        assertThat(onlyEpisode().returnsAfterRepair()).isZero();
+        assertThat(log.history().followUps())
+                .extracting(FollowUp::state)
+                .containsExactly(FollowUp.State.OPEN, FollowUp.State.OPEN);
+
+        log.on("2020-01-01").odometer(50_040).warning(SYSTEM_FAULT);
+        assertThat(onlyEpisode().returnsAfterRepair()).isEqualTo(1);
+        assertThat(firstFollowUp()).isEqualTo(FollowUp.State.RETURNED);
+    }
+
     @Test
     void aLongDriveWithoutTheWarningProvesTheCureAndALaterWarningIsANewEpisode() {
         log.on("2020-01-01").warning(SYSTEM_FAULT).codesCleared().drive(20.0, false);

@@ -180,6 +180,7 @@ class UnmonitoredWheelsTest {
                 false,
                 null,
                 null,
+                null,
                 null);
     }
 

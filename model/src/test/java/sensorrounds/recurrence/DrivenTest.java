@@ -37,6 +37,7 @@ class DrivenTest {
                 false,
                 null,
                 null,
+                null,
                 km);
     }
 

@@ -21,6 +21,8 @@ import org.junit.jupiter.api.Test;
 import sensorrounds.condition.Histories;
 import sensorrounds.condition.WakeCells;
 import sensorrounds.condition.WakeModel;
+import sensorrounds.fleet.MonitoringSystem;
+import sensorrounds.fleet.Vehicle;
 import sensorrounds.history.Finding;
 import sensorrounds.history.LifeEnd;
 import sensorrounds.history.LifeReading;
@@ -356,6 +358,53 @@ class RecurrenceTest {
         assertThat(later.episodes()).isEqualTo(3);
     }
 
+    private static VehicleHistory of(Vehicle vehicle, List<SensorLife> lives) {
+        return new VehicleHistory(vehicle, visits(), lives, intermittent(), List.of(), List.of());
+    }
+
+    private static Vehicle van(MonitoringSystem system, String left) {
+        Vehicle v = Histories.vehicle("van");
+        return new Vehicle(
+                v.vehicleId(),
+                v.vehicleClass(),
+                null,
+                v.firstUsed(),
+                v.depot(),
+                null,
+                system,
+                null,
+                null,
+                null,
+                null,
+                left == null ? null : day(left));
+    }
+
+    @Test
+    void aVehicleThatHasLeftIsNotOnTheListAndTeachesNothing() {
+        List<SensorLife> lives = List.of(sound("1L"), sound("1R"));
+        VehicleHistory gone = of(van(MonitoringSystem.DIRECT, "2026-07-01"), lives);
+        RecurringVehicle v = judge(gone);
+        assertThat(v.pattern()).isEqualTo(RecurringVehicle.Pattern.NOT_RECURRING);
+        assertThat(v.suspects()).isEmpty();
+        assertThat(v.episodes()).isEqualTo(3);
+        assertThat(v.story()).endsWith("last seen on 2026-06-20; the vehicle left the fleet on 2026-07-01.");
+        assertThat(Recurrence.toLearnFrom(gone, MODEL, SETTINGS, AS_OF)).isEmpty();
+
+        VehicleHistory leaving = of(van(MonitoringSystem.DIRECT, "2026-08-02"), lives);
+        assertThat(judge(leaving).pattern()).isEqualTo(RecurringVehicle.Pattern.RECURRING_INTERMITTENT);
+        assertThat(Recurrence.toLearnFrom(leaving, MODEL, SETTINGS, AS_OF)).isPresent();
+    }
+
+    @Test
+    void aSystemWithoutWheelSensorsIsNotAskedForItsIdsAndTeachesNothing() {
+        VehicleHistory indirect = of(van(MonitoringSystem.INDIRECT, null), List.of());
+        assertThat(judge(indirect).suspects())
+                .singleElement()
+                .satisfies(s -> assertThat(s.nextStep())
+                        .startsWith("this system has no wheel sensors: set all pressures by gauge"));
+        assertThat(Recurrence.toLearnFrom(indirect, MODEL, SETTINGS, AS_OF)).isEmpty();
+    }
+
     @Test
     void lowPressureNeverCounts() {
         List<WarningEpisode> cold = List.of(
@@ -400,10 +449,12 @@ class RecurrenceTest {
         assertThat(v.suspects().get(0).reasons().get(0)).startsWith("battery reported low");
         assertThat(v.shrunkRatePerYear()).isPositive();
         VehicleHistory bare = with(List.of());
-        assertThat(Recurrence.of(bare, empty, none, SETTINGS, AS_OF)
-                        .orElseThrow()
-                        .suspects())
-                .singleElement()
-                .satisfies(s -> assertThat(s.probability()).isEqualTo(1));
+        RecurringVehicle unread =
+                Recurrence.of(bare, empty, none, SETTINGS, AS_OF).orElseThrow();
+        assertThat(unread.pattern()).isEqualTo(RecurringVehicle.Pattern.RECURRING_INTERMITTENT);
+        assertThat(unread.suspects())
+                .as("nothing is certain of sensors nobody read")
+                .isEmpty();
+        assertThat(unread.story()).contains("No sensor of it was ever read", "Next: read every wheel");
     }
 }

@@ -100,6 +100,7 @@ final class Rounds {
                 repair == Repair.CODES_CLEARED,
                 repair == Repair.RELEARN,
                 null,
+                null,
                 returned,
                 null));
     }

@@ -185,6 +185,106 @@ class TradeFactsTest {
     }
 
     @Test
+    void anIdThatCameWithoutARecordedFittingIsNotLearnedEither() {
+        SensorLife before = life("2R", read("2025-08-01", "2R", Histories.READER, ReadOutcome.OK, 1, null, 12.0));
+        SensorLife stranger = named("5E99", null, reads("2R", 1, 1, 1));
+        List<Suspect> suspects = suspects(
+                List.of(sensor("1L", 1, 1, 1), sensor("1R", 1, 1, 1), sensor("2L", 1, 1, 1), before, stranger));
+        assertThat(suspects.get(0).isSensor()).isFalse();
+        assertThat(suspects.get(0).reasons())
+                .contains(
+                        "sensor 5E99, first read on 2026-02-10, sits at axle 2, right where another was and no relearn is"
+                                + " on record since (×4.0)");
+        assertThat(suspects.get(0).nextStep()).startsWith("teach the vehicle the IDs now on its wheels");
+        // Alone at its place it is simply the sensor that was always there.
+        assertThat(suspects(List.of(sensor("1L", 1, 1, 1), stranger)).stream().flatMap(s -> s.reasons().stream()))
+                .noneMatch(r -> r.contains("relearn"));
+    }
+
+    @Test
+    void theOtherWheelSetIsNotLearnedUntilARelearnOrTheWarningOff() {
+        SensorLife summer =
+                named("5E01", "A", read("2025-08-01", "1L", Histories.READER, ReadOutcome.OK, 1, null, 12.0));
+        SensorLife winter = named("5E02", "B", reads("1L", 1, 1, 1));
+        List<Suspect> suspects = suspects(List.of(summer, winter));
+        assertThat(suspects.get(0).reasons())
+                .contains("wheel set B is on the vehicle since 2026-02-10 and no relearn is on record since (×4.0)");
+        // On since before the warning was seen off, it was learned.
+        SensorLife earlier = named(
+                "5E02",
+                "B",
+                read("2025-07-20", "1L", Histories.READER, ReadOutcome.OK, 1, null, 12.0),
+                reads("1L", 1)[0]);
+        SensorLife off = named("5E01", "A", read("2025-07-01", "1L", Histories.READER, ReadOutcome.OK, 1, null, 12.0));
+        assertThat(suspects(List.of(off, earlier)).stream().flatMap(s -> s.reasons().stream()))
+                .noneMatch(r -> r.contains("relearn"));
+    }
+
+    private static SensorLife named(String id, String set, LifeReading... reads) {
+        SensorLife l = life(reads[0].position().code(), reads);
+        return new SensorLife(
+                l.vehicleId(),
+                id,
+                1,
+                l.part(),
+                l.position(),
+                set,
+                null,
+                OriginBasis.UNKNOWN,
+                l.firstAnswered(),
+                l.lastAnswered(),
+                null,
+                null,
+                LifeEnd.IN_SERVICE,
+                null,
+                null,
+                null,
+                "built by hand",
+                l.readings());
+    }
+
+    @Test
+    void aWheelWithoutASensorRaisesTheWarningByItself() {
+        SensorLife taken = ended(sensor("2R", 1), "2026-02-10");
+        List<Suspect> suspects =
+                suspects(List.of(sensor("1L", 1, 1, 1), sensor("1R", 1, 1, 1), sensor("2L", 1, 1, 1), taken));
+        assertThat(suspects.get(0).isSensor()).isFalse();
+        assertThat(suspects.get(0).position()).isEqualTo(place("2R"));
+        assertThat(suspects.get(0).reasons())
+                .contains("no sensor is on record at axle 2, right since 2026-02-10, which raises the warning by itself"
+                        + " (×20)");
+        assertThat(suspects.get(0).nextStep())
+                .startsWith("look whether a sensor is at axle 2, right; if none, fit one");
+        // Taken out after the last warning it explains none.
+        assertThat(suspects(List.of(sensor("1L", 1, 1, 1), ended(sensor("2R", 1), "2026-07-01")))
+                        .get(0)
+                        .position())
+                .isNotEqualTo(place("2R"));
+    }
+
+    private static SensorLife ended(SensorLife l, String on) {
+        return new SensorLife(
+                l.vehicleId(),
+                l.sensorId(),
+                1,
+                l.part(),
+                l.position(),
+                null,
+                l.fittedOn(),
+                l.basis(),
+                l.firstAnswered(),
+                l.lastAnswered(),
+                null,
+                day(on),
+                LifeEnd.LOST,
+                null,
+                null,
+                null,
+                "built by hand",
+                l.readings());
+    }
+
+    @Test
     void aNewIdThatTheVehicleWasNeverTaughtPointsOutsideTheSensors() {
         SensorLife fresh =
                 life("2R", "2026-02-10", OriginBasis.RECORDED_FITTING, LifeEnd.IN_SERVICE, null, reads("2R", 1, 1));

@@ -65,6 +65,7 @@ class WarningVisitsTest {
                 false,
                 null,
                 null,
+                null,
                 null);
     }
 
