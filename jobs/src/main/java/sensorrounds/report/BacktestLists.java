@@ -142,6 +142,7 @@ final class BacktestLists {
             case REPLACE_LEADING -> "now: the likeliest to fail of each stop";
             case REPLACE_RIDING_ALONG -> "now: the others of the stop";
             case REPLACE_AT_A_STOP -> "at a stop that happens anyway";
+            case REPLACE_AFTER_READING -> "read first, then replaced in any case";
             case SEE_TO_NOW -> "To be seen to now: replaced, or read first";
             case ONE_IN_TWENTY -> "One in twenty of all sensors";
         };

@@ -120,7 +120,8 @@ public final class BacktestTables {
                                     + " SEE_TO_NOW (replace, read or look first), or ONE_IN_TWENTY of all sensors. Parts of"
                                     + " the first, without rules beside them: REPLACE_LEADING, the likeliest to fail of each"
                                     + " stop made for the list; REPLACE_RIDING_ALONG, the others of such stops;"
-                                    + " REPLACE_AT_A_STOP, those that wait for a stop that happens anyway.",
+                                    + " REPLACE_AT_A_STOP, those that wait for a stop that happens anyway;"
+                                    + " REPLACE_AFTER_READING, those read first, and replaced at the next stop if they answer.",
                             ListRow::list),
                     word("rule", "Rule that picks the sensors; ENGINE is the list itself.", ListRow::rule),
                     whole("horizon_days", HORIZON, r -> r.horizon().days()),
@@ -152,7 +153,7 @@ public final class BacktestTables {
                     number("saved", "Saving of the whole list.", ListRow::saved),
                     number(
                             "stops",
-                            "Set-ups of the stops made for the engine's list, to be taken off it; 0 for the other rules, which"
+                            "Set-ups of the stops and readings made for the engine's list, to be taken off it; 0 for the other rules, which"
                                     + " are spared stops of their own.",
                             ListRow::stops),
                     number("captured", "Share of all failures that were on the list.", ListRow::captured),

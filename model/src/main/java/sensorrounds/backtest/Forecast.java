@@ -13,6 +13,7 @@ import sensorrounds.replacement.Stakes;
  * @param ageDays its age then; null when not known
  * @param supposedAgeDays the age a crew would take it for: the one known, else its vehicle's, else the time since its first
  *     answer; null when there is none of them
+ * @param replaced whether it is to be replaced whatever is found; a sensor read first, at the next stop if it answers
  * @param leads whether it is to be replaced now and is the likeliest to fail among those of its stop
  * @param stakes what hung on replacing it early; null where no law of life was fitted
  * @param fitError standard deviation of the log of the hazard ahead, from the uncertainty of the fit; NaN where the age is not
@@ -28,6 +29,7 @@ public record Forecast(
         Integer supposedAgeDays,
         LastReport lastReport,
         Advice advice,
+        boolean replaced,
         boolean leads,
         Stakes stakes,
         double fitError,

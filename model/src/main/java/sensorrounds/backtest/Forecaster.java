@@ -73,6 +73,7 @@ public final class Forecaster implements Serializable {
                             history, lives.get(o.sensor().lifeId()), o.sensor().ageDays()),
                     o.sensor().lastReport(),
                     line.advice(),
+                    line.replacedInAnyCase(),
                     line == leading,
                     line.stakes(),
                     o.sensor().ageDays() == null ? Double.NaN : fitError(o.chances()),

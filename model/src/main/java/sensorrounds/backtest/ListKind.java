@@ -6,7 +6,9 @@ import sensorrounds.replacement.Advice;
 
 /** A list of sensors, whose length the rules are held to. */
 public enum ListKind {
-    /** To be replaced, at a stop made for it or at the next one there is. */
+    /**
+     * To be replaced whatever is found: at a stop made for it, at the next one there is, or, read first, at the reading or the next stop.
+     */
     REPLACE,
     /** Of these, the likeliest to fail of each stop that is made for the list's sake. */
     REPLACE_LEADING,
@@ -14,6 +16,8 @@ public enum ListKind {
     REPLACE_RIDING_ALONG,
     /** Of these, those that wait for a stop that happens anyway. */
     REPLACE_AT_A_STOP,
+    /** Of these, those that somebody goes to read first, as they may be dead already. */
+    REPLACE_AFTER_READING,
     /** To be seen to now: replaced, or read or looked at first. */
     SEE_TO_NOW,
     /** A twentieth of all sensors, whatever the engine advised: long enough to compare rules where its own lists are short. */
@@ -28,7 +32,7 @@ public enum ListKind {
 
     /** What the list of replacements is made of. */
     public static List<ListKind> parts() {
-        return List.of(REPLACE_LEADING, REPLACE_RIDING_ALONG, REPLACE_AT_A_STOP);
+        return List.of(REPLACE_LEADING, REPLACE_RIDING_ALONG, REPLACE_AT_A_STOP, REPLACE_AFTER_READING);
     }
 
     /** The rules that can be held to it: the engine has no list of its own for a mere length, and its parts stand alone. */
@@ -45,10 +49,11 @@ public enum ListKind {
     boolean holds(Forecast f) {
         boolean now = f.advice() == Advice.REPLACE_NOW;
         return switch (this) {
-            case REPLACE -> f.advice().fits();
+            case REPLACE -> f.replaced();
             case REPLACE_LEADING -> now && f.leads();
             case REPLACE_RIDING_ALONG -> now && !f.leads();
             case REPLACE_AT_A_STOP -> f.advice().fits() && !now;
+            case REPLACE_AFTER_READING -> f.replaced() && f.advice() == Advice.READ_FIRST;
             case SEE_TO_NOW -> f.advice().urgency() == Advice.Urgency.NOW;
             case ONE_IN_TWENTY -> false;
         };

@@ -16,7 +16,7 @@ import sensorrounds.survival.Estimate;
  * @param saving what replacing a listed sensor on the day asked would have saved by the end of the horizon, mean with 95 % limits:
  *     its breakdown where it failed, less the worth of the days it was used still; set-ups of stops are not counted. NaN for an
  *     empty list
- * @param stops set-ups of the stops made for the engine's list; 0 for the other rules, which make none of their own
+ * @param stops set-ups of the stops and readings made for the engine's list; 0 for the other rules, which make none of their own
  * @param lift how many times what lists as long would have hit by chance on the same days
  */
 public record ListRow(

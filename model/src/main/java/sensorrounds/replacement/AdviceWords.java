@@ -65,7 +65,7 @@ record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPl
     private String what(Sensor sensor, Advice advice, double saving, double breakEven) {
         return switch (advice) {
             case REPLACE_NOW -> replaceNow(saving);
-            case READ_FIRST -> readFirst();
+            case READ_FIRST -> readFirst() + ifItAnswers(sensor.outlook(), breakEven);
             case CHECK_PLACE_FIRST -> placeFirst();
             case AT_NEXT_STOP ->
                 "Not worth a stop of its own, but worth replacing when the vehicle stands anyway"
@@ -110,6 +110,15 @@ record AdviceWords(VehicleCase vehicle, String currency, int horizonDays, StopPl
                         ? " Against waiting for a breakdown that is expected to save " + money(stop.saving())
                                 + " for the vehicle."
                         : "");
+    }
+
+    /** A sensor that answers is still due at a stop that happens anyway when its chance is over the break-even. */
+    private String ifItAnswers(SensorOutlook o, double breakEven) {
+        return o.chances().pHorizon() > breakEven
+                ? " If this one answers, replace it at the next stop"
+                        + (vehicle.nextStop() == null ? "." : " (booked for " + vehicle.nextStop() + ").")
+                        + pays(o, breakEven)
+                : "";
     }
 
     private static String placeFirst() {

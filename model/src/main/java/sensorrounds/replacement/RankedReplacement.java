@@ -34,6 +34,14 @@ public record RankedReplacement(
         String reason,
         Stakes stakes)
         implements Serializable {
+    /**
+     * Whether the sensor is to be replaced whatever is found: at a stop now or at the next one, or, where it is to be read first,
+     * at once when it is dead and at the next stop when it answers, since it pays there too.
+     */
+    public boolean replacedInAnyCase() {
+        return advice.fits() || advice == Advice.READ_FIRST && outlook.chances().pHorizon() > breakEvenProbability;
+    }
+
     public RankedReplacement withRank(int r) {
         return new RankedReplacement(
                 r,

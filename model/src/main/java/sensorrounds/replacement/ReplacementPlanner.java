@@ -103,7 +103,16 @@ public final class ReplacementPlanner implements Serializable {
                 vehicle.nextStop(),
                 advice,
                 words.reason(sensor, advice, saving, breakEven),
-                value.stakes(vehicle.stops().gapDays(), advice == Advice.REPLACE_NOW ? cost - piece : 0));
+                value.stakes(vehicle.stops().gapDays(), comingIn(advice, cost, value)));
+    }
+
+    /** What going there for the list's sake costs for this sensor: a share of a set-up, or of a reading and what that may find. */
+    private double comingIn(Advice advice, double cost, SensorValue value) {
+        return switch (advice) {
+            case REPLACE_NOW -> cost - value.piece();
+            case READ_FIRST -> cost + value.failedAlready() * costs.plannedVisit();
+            default -> 0;
+        };
     }
 
     private Advice otherwise(Sensor sensor, SensorValue value, boolean pays) {

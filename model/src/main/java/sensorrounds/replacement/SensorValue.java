@@ -53,7 +53,7 @@ record SensorValue(SurvivalAhead ahead, double piece, double breakdown, double r
     /**
      * @param gapDays days from one stop to the next: a failure on any of them alike is called out for before the next one with
      *     chance 1 - D/gap (1 - exp(-gap/D)), D the mean days to a call-out
-     * @param stop its share of a set-up
+     * @param stop its share of what a stop or a reading for its sake costs
      */
     Stakes stakes(int gapDays, double stop) {
         double calledOut = 1 + noticeDays / gapDays * Math.expm1(-gapDays / noticeDays);

@@ -96,6 +96,22 @@ class ListsTest {
         assertThat(saved).isCloseTo(all.saved(), within(1e-9));
     }
 
+    /** Of two sensors to be read first the likelier is replaced whatever the reading says: the list is longer by one, for every rule. */
+    @Test
+    void aSensorReadFirstIsOnTheListWhenItIsReplacedInAnyCase() {
+        List<Judged> fleet = fleet();
+        fleet.set(20, Plant.judged(20, 0.8, 0.1, 1000, LastReport.SOUND, Advice.READ_FIRST, 20, 25));
+        List<KnownBy> known = List.of(KnownBy.of(fleet, Horizon.YEAR));
+        for (ListRule rule : List.of(ListRule.ENGINE, ListRule.HIGHEST_CHANCE)) {
+            ListRow row = Lists.row(Plant.CUT, known, ListKind.REPLACE, rule, Horizon.YEAR);
+            assertThat(row.sensors()).isEqualTo(11);
+            assertThat(row.failures()).isCloseTo(11, within(1e-9));
+        }
+        assertThat(Lists.row(Plant.CUT, known, ListKind.REPLACE_AFTER_READING, ListRule.ENGINE, Horizon.YEAR)
+                        .sensors())
+                .isEqualTo(1);
+    }
+
     @Test
     void aRuleThatFindsFewerHasAShorterList() {
         List<Judged> fleet = fleet();

@@ -35,6 +35,7 @@ final class Plant {
                 age,
                 report,
                 advice,
+                advice.fits() || advice == Advice.READ_FIRST && chance > 0.5,
                 advice == Advice.REPLACE_NOW,
                 new Stakes(200, 0.05, advice == Advice.REPLACE_NOW ? 10 : 0),
                 0.2,

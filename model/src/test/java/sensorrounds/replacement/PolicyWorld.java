@@ -67,6 +67,8 @@ final class PolicyWorld {
         final boolean[] atStop = new boolean[4];
         int nextStop;
         private final int number;
+        private final WeibullLife truth;
+        private final WeibullLife law;
         private final double factor;
         private final int[] fits = new int[4];
         /** Day on which a call-out would come for a sensor. */
@@ -76,6 +78,8 @@ final class PolicyWorld {
 
         Van(int number) {
             this.number = number;
+            truth = truths.get(number % truths.size());
+            law = acrossVehicles(truth);
             stops = new SplittableRandom(seed + number);
             factor = Math.exp(VEHICLE_SPREAD * new Random(stops.nextLong()).nextGaussian());
             int age = stops.nextInt(9 * 365);
@@ -155,7 +159,7 @@ final class PolicyWorld {
         SensorOutlook outlook(int i, int day) {
             double age = heard[i] - fitted[i];
             int since = day - heard[i];
-            double dead = deadUnnoticed(age, since);
+            double dead = deadUnnoticed(law, age, since);
             return new SensorOutlook(
                     new SensorInService(
                             "V1",
@@ -174,19 +178,18 @@ final class PolicyWorld {
                     new SensorOutlook.Chances(
                             1,
                             dead,
-                            failed(dead, age, since, 30),
-                            failed(dead, age, since, 90),
-                            failed(dead, age, since, 180),
-                            failed(dead, age, since, 365),
-                            failed(dead, age, since, 90),
+                            failed(law, dead, age, since, 30),
+                            failed(law, dead, age, since, 90),
+                            failed(law, dead, age, since, 180),
+                            failed(law, dead, age, since, 365),
+                            failed(law, dead, age, since, 90),
                             0,
                             1),
                     SensorOutlook.Grounds.ofLaw("van", "known"));
         }
     }
 
-    private final WeibullLife truth;
-    private final WeibullLife law;
+    private final List<WeibullLife> truths;
     private final Costs costs;
     private final int settling;
     private final int days;
@@ -195,12 +198,12 @@ final class PolicyWorld {
     private Bill bill;
 
     /**
+     * @param laws true laws of life, of one vehicle after the other in turn
      * @param years years counted, after twenty in which the ages settle
      * @param gapDays mean days between the stops of a vehicle, which vary by a third either way
      */
-    PolicyWorld(WeibullLife law, Costs costs, int years, int gapDays, long seed) {
-        this.truth = law;
-        this.law = acrossVehicles(law);
+    PolicyWorld(List<WeibullLife> laws, Costs costs, int years, int gapDays, long seed) {
+        this.truths = List.copyOf(laws);
         this.costs = costs;
         this.settling = SETTLING_YEARS * 365;
         this.days = settling + years * 365;
@@ -235,7 +238,7 @@ final class PolicyWorld {
     }
 
     /** Chance of having died since the last answer, given that nobody was called out so far. */
-    private double deadUnnoticed(double age, int since) {
+    private static double deadUnnoticed(WeibullLife law, double age, int since) {
         if (since == 0) {
             return 0;
         }
@@ -245,7 +248,7 @@ final class PolicyWorld {
         return unnoticed / (unnoticed + alive);
     }
 
-    private double failed(double dead, double age, int since, int days) {
+    private static double failed(WeibullLife law, double dead, double age, int since, int days) {
         return 1 - (1 - dead) * (1 - law.failureWithin(age + since, days, 1));
     }
 
@@ -257,7 +260,7 @@ final class PolicyWorld {
             for (int i = 0; i < 4; i++) {
                 sensors.add(new VehicleCase.Sensor(
                         van.outlook(i, day),
-                        law,
+                        van.law,
                         costs.defaultSensorPrice(),
                         Mounting.ON_THE_ROAD,
                         VehicleCase.Place.ORDINARY));
@@ -337,12 +340,23 @@ final class PolicyWorld {
         return (van, day) -> {};
     }
 
-    /**
-     * The oldest of the fleet at their next stops, as many a month as are paid for.
-     *
-     * @param month sensors to be marked each month
-     */
+    /** The oldest of the fleet at their next stops, as many a month as are paid for. */
     static Policy oldestFirst(double month) {
+        return first(month, (van, i, day) -> day - van.fitted[i]);
+    }
+
+    /** Those of the highest chance of not working a year on, at their next stops, as many a month as are paid for. */
+    static Policy highestChance(double month) {
+        return first(month, (van, i, day) -> van.outlook(i, day).chances().p365());
+    }
+
+    /** What a rule goes by. */
+    private interface Key {
+        double of(Van van, int i, int day);
+    }
+
+    /** @param month sensors to be marked each month */
+    private static Policy first(double month, Key key) {
         return new Policy() {
             private double allowed;
 
@@ -354,15 +368,16 @@ final class PolicyWorld {
             @Override
             public void review(List<Van> vans, int day) {
                 allowed += month;
-                record Place(Van van, int i) {}
-                List<Place> oldest = vans.stream()
-                        .flatMap(van -> IntStream.range(0, 4).mapToObj(i -> new Place(van, i)))
-                        .filter(p -> !p.van.atStop[p.i])
-                        .sorted(Comparator.comparingInt(p -> p.van.fitted[p.i]))
+                record Place(Van van, int i, double key) {}
+                List<Place> marked = vans.stream()
+                        .flatMap(van -> IntStream.range(0, 4)
+                                .filter(i -> !van.atStop[i])
+                                .mapToObj(i -> new Place(van, i, key.of(van, i, day))))
+                        .sorted(Comparator.comparingDouble(Place::key).reversed())
                         .limit((long) allowed)
                         .toList();
-                oldest.forEach(p -> p.van.atStop[p.i] = true);
-                allowed -= oldest.size();
+                marked.forEach(p -> p.van.atStop[p.i] = true);
+                allowed -= marked.size();
             }
         };
     }

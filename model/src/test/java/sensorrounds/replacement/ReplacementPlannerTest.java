@@ -211,6 +211,20 @@ class ReplacementPlannerTest {
         assertThat(lines.get(0).reason()).contains("of that 30 % dead already").contains("read the vehicle first");
     }
 
+    /** Young ones that answer stay; old ones are due at the next stop all the same. On paper: a reading, and a set-up if dead. */
+    @Test
+    void whatIsReadFirstIsReplacedInAnyCaseWhereItWouldPayAtTheNextStop() {
+        ReplacementPlanner planner = new ReplacementPlanner(COSTS, ASKING, 90);
+        RankedReplacement young = planner.plan(set(300, 0.05)).get(0);
+        RankedReplacement old = planner.plan(set(500, 0.05)).get(0);
+        assertThat(List.of(young.advice(), old.advice())).containsOnly(Advice.READ_FIRST);
+        assertThat(young.replacedInAnyCase()).isFalse();
+        assertThat(young.reason()).doesNotContain("If this one answers");
+        assertThat(old.replacedInAnyCase()).isTrue();
+        assertThat(old.reason()).contains("If this one answers, replace it at the next stop.");
+        assertThat(old.stakes().stop()).isCloseTo(15 / 4.0 + 0.05 * 60, within(1e-9));
+    }
+
     @Test
     void almostSurelyDeadIsReplacedWithoutReadingAgain() {
         Sensor dead = sensor(SampleOutlook.deadAlready("1L", WEAROUT, 300, 90, 0.97), WEAROUT);
