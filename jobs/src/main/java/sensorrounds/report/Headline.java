@@ -74,18 +74,22 @@ record Headline(
     }
 
     Optional<RecurringVehicle> worstRecurring() {
-        return recurring.stream().findFirst();
+        return recurring.stream().filter(v -> !v.maybeCured()).findFirst();
     }
 
     long piecesToOrder() {
         return orders.stream().mapToLong(StockOrders.Order::pieces).sum();
     }
 
-    /** Recurring vehicles: those nobody has an explanation for first, and of each sort the surest first. */
+    /**
+     * Recurring vehicles: those nobody has an explanation for first, and of each sort the surest first; last those whose newest
+     * replacement has held so far.
+     */
     static List<RecurringVehicle> recurring(ReportData data) {
         return data.recurring().rows().stream()
                 .filter(v -> v.pattern() != Pattern.NOT_RECURRING)
-                .sorted(Comparator.comparing(RecurringVehicle::pattern)
+                .sorted(Comparator.comparing(RecurringVehicle::maybeCured)
+                        .thenComparing(RecurringVehicle::pattern)
                         .thenComparing(Comparator.comparingDouble(RecurringVehicle::probabilityAbovePeers)
                                 .reversed())
                         .thenComparing(RecurringVehicle::vehicleId))

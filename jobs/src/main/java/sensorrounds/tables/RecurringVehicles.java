@@ -49,6 +49,11 @@ public final class RecurringVehicles {
                             "follow_up_open",
                             "True when the last work is not yet proven by a drive.",
                             RecurringVehicle::followUpOpen),
+                    day(
+                            "held_since",
+                            "Day of the last work, when it replaced a sensor, was proven, and the warning was not seen again;"
+                                    + " null else.",
+                            RecurringVehicle::heldSince),
                     text(
                             "first_suspect",
                             "Place of the first suspect, or 'not a sensor'; null when there is none.",

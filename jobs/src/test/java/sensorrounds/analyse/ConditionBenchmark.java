@@ -259,6 +259,7 @@ final class ConditionBenchmark {
                 null,
                 List.of(),
                 List.of(),
+                List.of(),
                 null,
                 Repair.NONE,
                 false,

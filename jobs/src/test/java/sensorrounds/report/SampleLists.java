@@ -194,6 +194,7 @@ final class SampleLists {
                         Pattern.RECURRING_INTERMITTENT,
                         LocalDate.of(2026, 3, 12),
                         true,
+                        null,
                         List.of(sensor, place, other),
                         "The system warning was there at five visits since May 2024, mostly on cold mornings. It was "
                                 + "relearned three times and came back each time. Every sensor answered every time. "
@@ -213,6 +214,7 @@ final class SampleLists {
                         Pattern.RECURRING_AT_ONE_PLACE,
                         LocalDate.of(2026, 2, 2),
                         false,
+                        null,
                         List.of(new Suspect(
                                 1,
                                 WheelPosition.parse("2LI").orElseThrow(),
@@ -235,6 +237,7 @@ final class SampleLists {
                         Pattern.NOT_RECURRING,
                         LocalDate.of(2025, 11, 20),
                         false,
+                        null,
                         List.of(),
                         ""));
     }

@@ -158,6 +158,7 @@ final class SampleReport {
                 Pattern.RECURRING_INTERMITTENT,
                 AS_OF,
                 true,
+                null,
                 List.of(suspect),
                 text);
         CohortFit f = d.fits().get(0);

@@ -217,6 +217,35 @@ class TradeFactsReviewTest {
     }
 
     @Test
+    void aPlainValveFromBeforeTheLogsIsAWheelWithoutWarningAndExplainsIt() {
+        assertThat(reviews.get("plain-from-the-start").unmonitored())
+                .anyMatch(w -> w.position() != null && w.position().code().equals("2L") && w.sensorId() == null);
+        assertThat(first("plain-from-the-start").position().code()).isEqualTo("2L");
+    }
+
+    @Test
+    void aSuspectThatWasReplacedAndHoldsIsLookedForOnlyIfTheWarningComesBack() {
+        assertThat(recurring("replaced-and-holds").heldSince()).isEqualTo(LocalDate.of(2026, 10, 1));
+        assertThat(recurring("replaced-and-holds").suspects())
+                .allMatch(s -> s.nextStep().startsWith("only if the warning comes back: "));
+        assertThat(recurring("replaced-and-holds").story())
+                .contains("Since a sensor was replaced on 2026-10-01 it has stayed off");
+        assertThat(recurring("three-tries").heldSince()).isNull();
+    }
+
+    @Test
+    void warningsOfTheWinterSetSuspectItsSensorsInSummerToo() {
+        assertThat(first("stored-set")).isEqualTo(at("stored-set", "1L"));
+        assertThat(first("stored-set").nextStep()).startsWith("when wheel set B is on again: ");
+    }
+
+    @Test
+    void suspectsAlikeAreNotToldApartByTheirPlace() {
+        assertThat(recurring("two-late").story())
+                .contains("First suspect: none stands out, axle 1, left, axle 2, right alike at");
+    }
+
+    @Test
     void aVehicleThatHasLeftIsNotLookedAt() {
         assertThat(recurring("left-fleet").pattern()).isEqualTo(Pattern.NOT_RECURRING);
         assertThat(recurring("left-fleet").suspects()).isEmpty();

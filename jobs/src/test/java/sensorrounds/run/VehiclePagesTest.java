@@ -80,6 +80,21 @@ class VehiclePagesTest {
 
     private static RecurringVehicle vehicle(String id, Pattern pattern) {
         return new RecurringVehicle(
-                id, null, null, 3, 0, 1, null, 3, 2, 0.9, pattern, LocalDate.of(2026, 1, 1), false, List.of(), "");
+                id,
+                null,
+                null,
+                3,
+                0,
+                1,
+                null,
+                3,
+                2,
+                0.9,
+                pattern,
+                LocalDate.of(2026, 1, 1),
+                false,
+                null,
+                List.of(),
+                "");
     }
 }

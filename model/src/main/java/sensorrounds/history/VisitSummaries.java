@@ -52,6 +52,7 @@ final class VisitSummaries {
                 slowest == null ? null : slowest.position(),
                 slowest == null ? null : slowest.wakeAttempts(),
                 silent,
+                positions(wheels, w -> tryable && w.read() == ReadOutcome.NOT_PRESENT),
                 replaced,
                 cold.explains(visit),
                 repair(h, wheels, replaced, relearned),

@@ -16,6 +16,7 @@ import sensorrounds.visit.WheelPosition;
  * @param slowest place that needed most tries, when one place alone needed more than the others; else null
  * @param slowestAttempts tries it needed; null with {@code slowest}
  * @param silent places that gave no answer
+ * @param bare places found without a sensor
  * @param replaced places at which a sensor was replaced
  * @param pressuresExplainedByCold true when a low-pressure warning is explained by temperature: referred to the
  *     reference temperature no tyre is under the warning share of its placard, though at the air temperature at least
@@ -38,6 +39,7 @@ public record VisitSummary(
         WheelPosition slowest,
         Integer slowestAttempts,
         List<WheelPosition> silent,
+        List<WheelPosition> bare,
         List<WheelPosition> replaced,
         Boolean pressuresExplainedByCold,
         Repair repair,
@@ -51,6 +53,7 @@ public record VisitSummary(
     public VisitSummary {
         codes = List.copyOf(codes);
         silent = List.copyOf(silent);
+        bare = List.copyOf(bare);
         replaced = List.copyOf(replaced);
     }
 

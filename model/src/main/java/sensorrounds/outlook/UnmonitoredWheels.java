@@ -23,7 +23,8 @@ import sensorrounds.visit.WheelPosition;
 
 /**
  * The wheels of a vehicle without low-pressure warning. Known: the sensor is known failed and still on the wheel, or was
- * taken out and none is recorded at that place of that wheel set since (a plain valve, as far as the logs tell). Probable:
+ * taken out and none is recorded at that place of that wheel set since (a plain valve, as far as the logs tell), or the wheel was found
+ * without a sensor from its first visit on. Probable:
  * the sensor did not answer when it was tried last, or the spare's has never been heard though the register says that
  * there is one. And while the system's own warning is on, the whole vehicle may be without (49 CFR 571.138 S4.4 has the
  * lamp tell of a fault, not of what still works). A vehicle that has left, or whose system has no wheel sensors, has none.
@@ -49,6 +50,7 @@ public final class UnmonitoredWheels {
             }
         }
         neverHeardSpare(history, unheard).ifPresent(wheels::add);
+        wheels.addAll(BareWheels.of(history, asOf));
         systemWarning(history).ifPresent(wheels::add);
         wheels.sort(Comparator.comparing(UnmonitoredWheel::certainty)
                 .thenComparing(UnmonitoredWheel::wheelSet, Comparator.nullsFirst(Comparator.naturalOrder()))

@@ -44,6 +44,7 @@ public final class Recurrence {
         double years = days.get() / SystemWarnings.DAYS_PER_YEAR;
         PeerRates.Shrunk shrunk = peers.shrunk(history.vehicle().vehicleClass(), events, years);
         List<WarningEpisode> recent = inWindow(episodes, settings, asOf);
+        LocalDate heldSince = Held.since(history, episodes, asOf).orElse(null);
         RecurringVehicle.Pattern pattern = hasLeft(history, asOf)
                 ? RecurringVehicle.Pattern.NOT_RECURRING
                 : pattern(history, episodes, recent, settings, asOf);
@@ -64,7 +65,7 @@ public final class Recurrence {
                 .map(e -> e.lastSeen().isAfter(asOf) ? asOf : e.lastSeen())
                 .max(LocalDate::compareTo)
                 .orElseThrow();
-        String story = Story.of(history, pattern, episodes, recent, judgement, followUpOpen, settings, asOf);
+        String story = Story.of(history, pattern, episodes, recent, judgement, followUpOpen, heldSince, settings, asOf);
         return Optional.of(new RecurringVehicle(
                 history.vehicleId(),
                 history.vehicle().depot(),
@@ -79,6 +80,7 @@ public final class Recurrence {
                 pattern,
                 lastSeen,
                 followUpOpen,
+                heldSince,
                 judgement.suspects(),
                 story));
     }

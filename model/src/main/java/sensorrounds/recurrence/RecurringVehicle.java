@@ -18,6 +18,7 @@ import java.util.List;
  * @param pattern what sort of recurrence it is
  * @param lastSeen last day with the warning
  * @param followUpOpen true when the last work is not yet proven by a drive
+ * @param heldSince day of the last work, when it replaced a sensor, was proven, and the warning was not seen again; null else
  * @param suspects most probable first; empty unless the warning recurs
  * @param story two or three sentences for the technician
  */
@@ -35,6 +36,7 @@ public record RecurringVehicle(
         Pattern pattern,
         LocalDate lastSeen,
         boolean followUpOpen,
+        LocalDate heldSince,
         List<Suspect> suspects,
         String story)
         implements Serializable {
@@ -48,6 +50,11 @@ public record RecurringVehicle(
         RECURRING_WITH_FAILURES,
         /** Seen, but not recurring. */
         NOT_RECURRING
+    }
+
+    /** The newest replacement may have been the cure: look on only if the warning comes back. */
+    public boolean maybeCured() {
+        return heldSince != null && pattern == Pattern.RECURRING_INTERMITTENT;
     }
 
     public RecurringVehicle {

@@ -10,6 +10,9 @@ import sensorrounds.visit.FaultCode;
 
 /** Tells a vehicle's recurring warning in a few plain sentences for the technician at the next stop. */
 final class Story {
+    /** Chances that differ by less name nobody. */
+    private static final double ALIKE = 0.005;
+
     private Story() {}
 
     static String of(
@@ -19,6 +22,7 @@ final class Story {
             List<WarningEpisode> recent,
             Suspects.Judgement judgement,
             boolean followUpOpen,
+            LocalDate heldSince,
             RecurrenceSettings settings,
             LocalDate asOf) {
         String open = followUpOpen
@@ -59,12 +63,23 @@ final class Story {
                     + " while the warning is on, and write down IDs and tries." + open;
         }
         Suspect first = judgement.suspects().get(0);
+        List<String> alike = judgement.suspects().stream()
+                .filter(s -> s.isSensor() && first.isSensor())
+                .filter(s -> first.probability() - s.probability() < ALIKE)
+                .map(s -> s.position().words())
+                .toList();
+        String held = heldSince == null || pattern != RecurringVehicle.Pattern.RECURRING_INTERMITTENT
+                ? ""
+                : " Since a sensor was replaced on " + heldSince
+                        + " it has stayed off: the suspects are for the day it comes back.";
         return told
+                + held
                 + (pattern == RecurringVehicle.Pattern.RECURRING_WITH_FAILURES && judgement.byAgeAlone()
                         ? " Next of the set: "
                         : " First suspect: ")
-                + name(first)
-                + at(first.probability())
+                + (alike.size() > 1
+                        ? "none stands out, " + String.join(", ", alike) + " alike" + at(first.probability()) + " each"
+                        : name(first) + at(first.probability()))
                 + " (" + judgement.lead() + ")." + nextOfTheSet(pattern, judgement.suspects()) + " Next: "
                 + first.nextStep() + "." + open;
     }

@@ -20,6 +20,13 @@ public record Suspect(
         reasons = List.copyOf(reasons);
     }
 
+    /** The same with a condition before its next step. */
+    Suspect when(String condition) {
+        return condition.isEmpty()
+                ? this
+                : new Suspect(order, position, sensorId, probability, reasons, condition + nextStep);
+    }
+
     public boolean isSensor() {
         return sensorId != null;
     }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import sensorrounds.condition.WakeModel;
 import sensorrounds.history.LifeReading;
 import sensorrounds.history.SensorLife;
@@ -72,7 +73,38 @@ public final class Suspects {
         Candidate first = byWeight.get(0);
         boolean byAgeAlone =
                 first.sensorId() != null && first.evidence().stream().noneMatch(e -> e.logWeight() > 0);
-        return new Judgement(suspects(byWeight, history, dyingSet.isPresent(), settings), lead(first), byAgeAlone);
+        boolean intermittent =
+                dyingSet.isEmpty() && OnePlace.findings(history, settings, asOf).isEmpty();
+        String condition = condition(history, episodes, intermittent, asOf);
+        List<Suspect> suspects = suspects(byWeight, history, dyingSet.isPresent(), settings).stream()
+                .map(s -> s.when(condition))
+                .toList();
+        return new Judgement(suspects, lead(first), byAgeAlone);
+    }
+
+    /** When the steps are worth taking; empty for now. */
+    private static String condition(
+            VehicleHistory history, List<WarningEpisode> episodes, boolean intermittent, LocalDate asOf) {
+        // A set that dies one after the other, or a place that kills sensors, is looked at whether the last work holds
+        // or not.
+        String held = intermittent && Held.since(history, episodes, asOf).isPresent()
+                ? "only if the warning comes back: "
+                : "";
+        String warned = setOf(onWheels(history, lastWarned(episodes)));
+        return warned == null || warned.equals(setOf(onWheels(history)))
+                ? held
+                : held + "when wheel set " + warned + " is on again: ";
+    }
+
+    private static String setOf(List<SensorLife> on) {
+        return on.isEmpty() ? null : on.get(0).wheelSet();
+    }
+
+    private static LocalDate lastWarned(List<WarningEpisode> episodes) {
+        return episodes.stream()
+                .map(WarningEpisode::lastSeen)
+                .max(LocalDate::compareTo)
+                .orElse(LocalDate.MAX);
     }
 
     private static String lead(Candidate first) {
@@ -92,7 +124,7 @@ public final class Suspects {
             RecurrenceSettings settings,
             LocalDate asOf) {
         ToDoubleFunction<SensorLife> failsWithinYear = dyingSet.orElse(life -> Double.NaN);
-        List<SensorLife> on = onWheels(history);
+        List<SensorLife> on = onWheels(history, lastWarned(episodes));
         CodeEvidence codes = new CodeEvidence(CodeSigns.of(inWindow(history, settings, asOf), on.size()));
         SensorEvidence evidence = new SensorEvidence(history, episodes, model, codes, failsWithinYear, settings, asOf);
         List<Candidate> all = new ArrayList<>();
@@ -113,7 +145,7 @@ public final class Suspects {
             WakeModel model,
             RecurrenceSettings settings,
             LocalDate asOf) {
-        List<SensorLife> on = onWheels(history);
+        List<SensorLife> on = onWheels(history, lastWarned(episodes));
         CodeEvidence codes = new CodeEvidence(CodeSigns.of(inWindow(history, settings, asOf), on.size()));
         SensorEvidence evidence =
                 new SensorEvidence(history, episodes, model, codes, life -> Double.NaN, settings, asOf);
@@ -140,10 +172,15 @@ public final class Suspects {
      * place the sensor read last.
      */
     static List<SensorLife> onWheels(VehicleHistory history) {
+        return onWheels(history, LocalDate.MAX);
+    }
+
+    /** The same of the set read last by that day: warnings speak of the set that was on when they came. */
+    private static List<SensorLife> onWheels(VehicleHistory history, LocalDate by) {
         Comparator<SensorLife> byLastRead = Comparator.comparing(Suspects::lastRead);
         List<SensorLife> on =
                 history.lives().stream().filter(SensorLife::onVehicle).toList();
-        Optional<SensorLife> newest = on.stream().max(byLastRead);
+        Optional<SensorLife> newest = on.stream().max(Comparator.comparing(l -> lastRead(l, by)));
         SortedMap<WheelPosition, SensorLife> byPlace = new TreeMap<>();
         for (SensorLife life : on) {
             if (Objects.equals(life.wheelSet(), newest.orElseThrow().wheelSet())) {
@@ -151,6 +188,14 @@ public final class Suspects {
             }
         }
         return List.copyOf(byPlace.values());
+    }
+
+    /** Last day read or fitted by that day; the far past for one read later only. */
+    private static LocalDate lastRead(SensorLife life, LocalDate by) {
+        return Stream.concat(life.readings().stream().map(LifeReading::day), Stream.ofNullable(life.fittedOn()))
+                .filter(d -> !d.isAfter(by))
+                .max(LocalDate::compareTo)
+                .orElse(LocalDate.MIN);
     }
 
     private static LocalDate lastRead(SensorLife life) {

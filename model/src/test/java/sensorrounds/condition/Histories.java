@@ -142,6 +142,7 @@ public final class Histories {
                 null,
                 List.of(),
                 List.of(),
+                List.of(),
                 null,
                 Repair.NONE,
                 false,

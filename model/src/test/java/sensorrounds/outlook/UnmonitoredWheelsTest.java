@@ -110,6 +110,42 @@ class UnmonitoredWheelsTest {
     }
 
     @Test
+    void aWheelFoundWithoutASensorFromTheFirstVisitOnIsKnown() {
+        VehicleHistory h = Lives.history(null, new Lives("A1").ok(100, 200));
+        WheelPosition other = WheelPosition.parse("2R").orElseThrow();
+        VehicleHistory bare = new VehicleHistory(
+                h.vehicle(),
+                List.of(bare(100, other, WheelPosition.SPARE), bare(200, other)),
+                h.lives(),
+                List.of(),
+                List.of(),
+                List.of());
+        assertThat(UnmonitoredWheels.of(bare, Lives.day(1000))).singleElement().satisfies(w -> {
+            assertThat(w.certainty()).isEqualTo(Certainty.KNOWN);
+            assertThat(w.position()).isEqualTo(other);
+            assertThat(w.sensorId()).isNull();
+            assertThat(w.since()).isEqualTo(Lives.day(100));
+            assertThat(w.reason()).startsWith("Found without a sensor on 2020-04-10");
+        });
+        // At a place where a sensor is read it was a slip, and with no sensor heard at all it is another system.
+        WheelPosition own = h.lives().get(0).position();
+        assertThat(UnmonitoredWheels.of(
+                        new VehicleHistory(
+                                h.vehicle(), List.of(bare(100, own)), h.lives(), List.of(), List.of(), List.of()),
+                        Lives.day(1000)))
+                .isEmpty();
+        assertThat(UnmonitoredWheels.of(
+                        new VehicleHistory(
+                                h.vehicle(), List.of(bare(150, other)), h.lives(), List.of(), List.of(), List.of()),
+                        Lives.day(1000)))
+                .isEmpty();
+    }
+
+    private static VisitSummary bare(int day, WheelPosition... places) {
+        return visit(day, List.of(), List.of(places));
+    }
+
+    @Test
     void aSystemWarningNotSeenOffConcernsTheWholeVehicle() {
         assertThat(UnmonitoredWheels.of(warned(null), Lives.day(1000)))
                 .singleElement()
@@ -160,6 +196,10 @@ class UnmonitoredWheelsTest {
     }
 
     private static VisitSummary visit(int day, WheelPosition... silent) {
+        return visit(day, List.of(silent), List.of());
+    }
+
+    private static VisitSummary visit(int day, List<WheelPosition> silent, List<WheelPosition> bare) {
         return new VisitSummary(
                 Lives.day(day),
                 "visit-" + day,
@@ -169,10 +209,11 @@ class UnmonitoredWheelsTest {
                 Warning.NONE,
                 null,
                 List.of(),
-                silent.length == 0,
+                silent.isEmpty(),
                 null,
                 null,
-                List.of(silent),
+                silent,
+                bare,
                 List.of(),
                 null,
                 Repair.NONE,

@@ -31,6 +31,7 @@ class DrivenTest {
                 null,
                 List.of(),
                 List.of(),
+                List.of(),
                 null,
                 Repair.NONE,
                 false,

@@ -94,6 +94,7 @@ final class Rounds {
                 null,
                 null,
                 silentPlaces,
+                List.of(),
                 replaced ? List.of(Histories.place("1L")) : List.of(),
                 null,
                 repair,

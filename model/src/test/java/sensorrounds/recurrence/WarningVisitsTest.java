@@ -59,6 +59,7 @@ class WarningVisitsTest {
                 null,
                 List.of(),
                 List.of(),
+                List.of(),
                 null,
                 Repair.NONE,
                 false,
