@@ -21,8 +21,6 @@ import org.junit.jupiter.api.Test;
 import sensorrounds.condition.Histories;
 import sensorrounds.condition.WakeCells;
 import sensorrounds.condition.WakeModel;
-import sensorrounds.fleet.MonitoringSystem;
-import sensorrounds.fleet.Vehicle;
 import sensorrounds.history.Finding;
 import sensorrounds.history.LifeEnd;
 import sensorrounds.history.LifeReading;
@@ -356,53 +354,6 @@ class RecurrenceTest {
                 .orElseThrow();
         assertThat(later.pattern()).isEqualTo(RecurringVehicle.Pattern.NOT_RECURRING);
         assertThat(later.episodes()).isEqualTo(3);
-    }
-
-    private static VehicleHistory of(Vehicle vehicle, List<SensorLife> lives) {
-        return new VehicleHistory(vehicle, visits(), lives, intermittent(), List.of(), List.of());
-    }
-
-    private static Vehicle van(MonitoringSystem system, String left) {
-        Vehicle v = Histories.vehicle("van");
-        return new Vehicle(
-                v.vehicleId(),
-                v.vehicleClass(),
-                null,
-                v.firstUsed(),
-                v.depot(),
-                null,
-                system,
-                null,
-                null,
-                null,
-                null,
-                left == null ? null : day(left));
-    }
-
-    @Test
-    void aVehicleThatHasLeftIsNotOnTheListAndTeachesNothing() {
-        List<SensorLife> lives = List.of(sound("1L"), sound("1R"));
-        VehicleHistory gone = of(van(MonitoringSystem.DIRECT, "2026-07-01"), lives);
-        RecurringVehicle v = judge(gone);
-        assertThat(v.pattern()).isEqualTo(RecurringVehicle.Pattern.NOT_RECURRING);
-        assertThat(v.suspects()).isEmpty();
-        assertThat(v.episodes()).isEqualTo(3);
-        assertThat(v.story()).endsWith("last seen on 2026-06-20; the vehicle left the fleet on 2026-07-01.");
-        assertThat(Recurrence.toLearnFrom(gone, MODEL, SETTINGS, AS_OF)).isEmpty();
-
-        VehicleHistory leaving = of(van(MonitoringSystem.DIRECT, "2026-08-02"), lives);
-        assertThat(judge(leaving).pattern()).isEqualTo(RecurringVehicle.Pattern.RECURRING_INTERMITTENT);
-        assertThat(Recurrence.toLearnFrom(leaving, MODEL, SETTINGS, AS_OF)).isPresent();
-    }
-
-    @Test
-    void aSystemWithoutWheelSensorsIsNotAskedForItsIdsAndTeachesNothing() {
-        VehicleHistory indirect = of(van(MonitoringSystem.INDIRECT, null), List.of());
-        assertThat(judge(indirect).suspects())
-                .singleElement()
-                .satisfies(s -> assertThat(s.nextStep())
-                        .startsWith("this system has no wheel sensors: set all pressures by gauge"));
-        assertThat(Recurrence.toLearnFrom(indirect, MODEL, SETTINGS, AS_OF)).isEmpty();
     }
 
     @Test
