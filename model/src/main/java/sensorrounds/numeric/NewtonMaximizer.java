@@ -18,19 +18,30 @@ public final class NewtonMaximizer {
 
     private final int maxIterations;
     private final double longestStep;
+    private final double leastRidge;
 
-    private NewtonMaximizer(int maxIterations, double longestStep) {
+    private NewtonMaximizer(int maxIterations, double longestStep, double leastRidge) {
         this.maxIterations = maxIterations;
         this.longestStep = longestStep;
+        this.leastRidge = leastRidge;
     }
 
-    /** 200 iterations, steps up to 1 per coordinate (fit for parameters on a log scale). */
+    /** 200 iterations, steps up to 1 per coordinate (fit for parameters on a log scale), ridges from a thousandth up. */
     public static NewtonMaximizer withDefaults() {
-        return new NewtonMaximizer(200, 1);
+        return new NewtonMaximizer(200, 1, 1e-3);
     }
 
     public NewtonMaximizer withMaxIterations(int iterations) {
-        return new NewtonMaximizer(iterations, longestStep);
+        return new NewtonMaximizer(iterations, longestStep, leastRidge);
+    }
+
+    /**
+     * Where some directions are far more curved than others, a ridge that suits the first stops all movement along the second.
+     *
+     * @param ridge first one tried, as a share of the norm of the Hessian
+     */
+    public NewtonMaximizer withLeastRidge(double ridge) {
+        return new NewtonMaximizer(maxIterations, longestStep, ridge);
     }
 
     /** The maximum reached from the start; {@link Maximum#outcome} says whether it is one. */
@@ -77,8 +88,8 @@ public final class NewtonMaximizer {
     }
 
     /** The negated Hessian with the smallest ridge of a doubling ladder that makes it positive definite, or null. */
-    private static PositiveDefinite withRidge(double[][] hessian) {
-        double ridge = 1e-3 * Math.max(PositiveDefinite.oneNorm(hessian), 1e-300);
+    private PositiveDefinite withRidge(double[][] hessian) {
+        double ridge = leastRidge * Math.max(PositiveDefinite.oneNorm(hessian), 1e-300);
         for (int i = 0; i < 60; i++, ridge *= 2) {
             Optional<PositiveDefinite> shifted = PositiveDefinite.of(negatedWithRidge(hessian, ridge));
             if (shifted.isPresent()) {

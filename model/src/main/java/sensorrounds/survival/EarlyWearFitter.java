@@ -24,6 +24,8 @@ public final class EarlyWearFitter {
     private static final double[] STARTING_SHAPES = {4, 8};
 
     private static final double STARTING_EARLY = Math.log(10);
+    /** An early hazard next to none is next to level, however curved wear-out is. */
+    private static final double LEAST_RIDGE = 1e-6;
 
     /** Whether the early hazard is constant. */
     public enum Early {
@@ -74,6 +76,7 @@ public final class EarlyWearFitter {
         for (double shape : STARTING_SHAPES) {
             double[] start = {STARTING_EARLY, 0, 0, Math.log(shape)};
             Maximum maximum = NewtonMaximizer.withDefaults()
+                    .withLeastRidge(LEAST_RIDGE)
                     .maximize(p -> objective(likelihood, full(p), centre), reduced(start));
             EarlyWearFit fit = judged(sample, centre, maximum, free, likelihood);
             if (best == null || fit.aic() < best.aic()) {

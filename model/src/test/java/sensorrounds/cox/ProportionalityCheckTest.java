@@ -1,8 +1,10 @@
 package sensorrounds.cox;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -22,6 +24,51 @@ class ProportionalityCheckTest {
             failed[i] = life <= 2000;
         }
         return CoxSample.of(List.of("group"), new double[n], exit, failed, x);
+    }
+
+    /**
+     * On paper. x = 1: failed at 1 and at 2, alive at 5. x = 0: alive at 1.5 and at 3, failed at 4. At each failure as many
+     * of either kind are at risk (3, 2, 1), so with u = exp(beta) the mean of x is m = u / (1 + u) each time; two
+     * failures of x = 1 and one of x = 0 make m = 2/3, u = 2. Residuals 1/3, 1/3, -2/3; variance 2/9 each time. Then
+     *
+     * <pre>
+     *   score = sum g r,  its information given the fit = 2/9 sum (g - mean g)^2,  statistic = score^2 / information
+     *   g = age           1, 2, 4     score -5/3        squares 14/3          (25/9) / (28/27)    = 75/28
+     *   g = log age / L   0, 1, 2     score -1          squares 2             1 / (4/9)           = 9/4    (L = log 2)
+     *   g = share failed  0, 1/6, 3/8: times 24 that is 0, 4, 9
+     *                                 score -14/3       squares 122/3         (196/9) / (244/27)  = 147/61
+     * </pre>
+     *
+     * Kaplan-Meier of all: 5/6 past 1, then 3/4 of it, 5/8, past 2. An effect at each age: log 2 + 3 r / (3 (2/9)).
+     * R survival 3.5-3, cox.zph, gives 2.678571, 2.25 and 2.409836.
+     */
+    @Test
+    void threeFailuresOnPaper() {
+        CoxFit fit = CoxFitter.withDefaults()
+                .fit(CoxSample.of(
+                        List.of("x"),
+                        new double[6],
+                        new double[] {1, 2, 5, 1.5, 3, 4},
+                        new boolean[] {true, true, false, false, false, true},
+                        new double[][] {{1}, {1}, {1}, {0}, {0}, {0}}));
+        assertThat(fit.values()[0]).isCloseTo(Math.log(2), within(1e-12));
+        Map<ProportionalityCheck.AgeScale, Double> paper = Map.of(
+                ProportionalityCheck.AgeScale.AGE, 75 / 28.0,
+                ProportionalityCheck.AgeScale.LOG_AGE, 9 / 4.0,
+                ProportionalityCheck.AgeScale.SHARE_FAILED, 147 / 61.0);
+        paper.forEach((scale, statistic) -> {
+            ProportionalityCheck.Result result =
+                    ProportionalityCheck.withDefaults().with(scale).of(fit);
+            assertThat(result.global().statistic()).as("%s", scale).isCloseTo(statistic, within(1e-10));
+            assertThat(result.columns().get(0).test().degreesOfFreedom()).isEqualTo(1);
+        });
+        List<ProportionalityCheck.Drift> drift =
+                ProportionalityCheck.withDefaults().of(fit).drift();
+        assertThat(drift).extracting(ProportionalityCheck.Drift::age).containsExactly(1.0, 2.0, 4.0);
+        double[] effect = {Math.log(2) + 1.5, Math.log(2) + 1.5, Math.log(2) - 3};
+        for (int i = 0; i < 3; i++) {
+            assertThat(drift.get(i).coefficient()[0]).isCloseTo(effect[i], within(1e-10));
+        }
     }
 
     @Test

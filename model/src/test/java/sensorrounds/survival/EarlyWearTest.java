@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import sensorrounds.numeric.Objective;
@@ -80,6 +81,121 @@ class EarlyWearTest {
                 .at(new double[] {Math.log(4000), 0, Math.log(4000), 0})
                 .value();
         assertThat(value).isCloseTo(2 * Math.log(rate) - rate * exposure, within(1e-12));
+    }
+
+    /**
+     * On paper. 1,024 sensors are looked at on days 1,000, 2,000 and 4,000: 512, 384 and 127 are found dead, one lives. Three
+     * parameters for three shares are saturated: at the maximum the law holds each share, so H is log 2, 3 log 2 and 10 log 2
+     * there. With A and B the parts of the early hazard and of wear-out up to day 1,000, in units of log 2, and y = 2^shape:
+     *
+     * <pre>
+     *   A + B = 1,  2 A + y B = 3,  4 A + y^2 B = 10
+     *   second - 2 first: (y - 2) B = 1;  third - 2 second: y (y - 2) B = 4
+     *   so y = 4, shape 2; B = 1/2; A = 1/2
+     *   early scale 1,000 / (A log 2) = 2,000 / log 2;  wear scale 1,000 / sqrt(B log 2) = 1,000 sqrt(2 / log 2)
+     * </pre>
+     */
+    private static final Map<int[], Double> THREE_LOOKS = Map.of(
+            new int[] {0, 1000},
+            512.0,
+            new int[] {1000, 2000},
+            384.0,
+            new int[] {2000, 4000},
+            127.0,
+            new int[] {4000},
+            1.0);
+
+    private static LifetimeSample looks(int entry, double share) {
+        List<Lifetime> lives = new ArrayList<>();
+        THREE_LOOKS.forEach((ages, count) -> {
+            if (ages[0] >= entry) {
+                int upper = ages.length == 1 ? Lifetime.NEVER : ages[1];
+                lives.add(new Lifetime(entry, ages[0], upper, share * count));
+            }
+        });
+        return LifetimeSample.of(lives);
+    }
+
+    @Test
+    void threeLooksSolvedByHand() {
+        EarlyWearFit fit = fit(looks(0, 1), Early.CONSTANT);
+        assertThat(fit.report().cause()).isEmpty();
+        EarlyWearLife law = fit.law().orElseThrow();
+        assertThat(law.wearShape()).isCloseTo(2, within(1e-8));
+        assertThat(law.earlyScaleDays()).isCloseTo(2000 / Math.log(2), within(1e-4));
+        assertThat(law.wearScaleDays()).isCloseTo(1000 * Math.sqrt(2 / Math.log(2)), within(1e-4));
+        // That of the shares themselves.
+        double shares = 512 * Math.log(512) + 384 * Math.log(384) + 127 * Math.log(127) - 1024 * Math.log(1024);
+        assertThat(fit.logLikelihood()).isCloseTo(shares, within(1e-8));
+        assertThat(law.quantile(0.5)).isCloseTo(1000, within(1e-5));
+    }
+
+    /** Half of those who lived on day 1,000 were met that day: their own shares are the same, and so is the maximum. */
+    @Test
+    void sensorsMetLaterGiveTheSameAnswerByHand() {
+        LifetimeSample late = LifetimeSample.pooled(List.of(looks(0, 0.5), looks(1000, 0.5)));
+        EarlyWearLife law = fit(late, Early.CONSTANT).law().orElseThrow();
+        assertThat(law.wearShape()).isCloseTo(2, within(1e-8));
+        assertThat(law.earlyScaleDays()).isCloseTo(2000 / Math.log(2), within(1e-4));
+        assertThat(law.wearScaleDays()).isCloseTo(1000 * Math.sqrt(2 / Math.log(2)), within(1e-4));
+    }
+
+    /** Four looks saturate four parameters likewise: shares that a law gives lead back to it. */
+    @Test
+    void sharesOfALawLeadBackToIt() {
+        EarlyWearLife truth = new EarlyWearLife(0.5, 40_000, 4, 3000, new double[4][4]);
+        int[] looks = {0, 500, 1500, 2500, 3500};
+        List<Lifetime> lives = new ArrayList<>();
+        for (int i = 1; i < looks.length; i++) {
+            double share = truth.survival(looks[i - 1]) - truth.survival(looks[i]);
+            lives.add(new Lifetime(0, looks[i - 1], looks[i], 10_000 * share));
+        }
+        lives.add(new Lifetime(0, 3500, Lifetime.NEVER, 10_000 * truth.survival(3500)));
+        EarlyWearLife law =
+                fit(LifetimeSample.of(lives), Early.FREE_SHAPE).law().orElseThrow();
+        assertThat(law.earlyShape()).isCloseTo(0.5, within(1e-6));
+        assertThat(law.earlyScaleDays()).isCloseTo(40_000, withinPercentage(1e-3));
+        assertThat(law.wearShape()).isCloseTo(4, within(1e-6));
+        assertThat(law.wearScaleDays()).isCloseTo(3000, withinPercentage(1e-3));
+    }
+
+    /**
+     * The score equations by arithmetic at the fitted point: each failure shared out by the two hazards at its age, either
+     * hazard was to bring as many failures as it is given, and the shape of wear-out balances 1/shape + log(t / scale) of its
+     * failures against log(t / scale) weighted with its hazard lived through.
+     */
+    @Test
+    void atTheMaximumEachHazardBringsTheFailuresItIsGiven() {
+        int[] failed = {120, 400, 900, 1300, 2300, 2500, 2600, 2700, 2800, 2900};
+        int[] alive = {700, 1500, 2400, 2650, 3000};
+        List<Lifetime> lives = new ArrayList<>();
+        for (int age : failed) {
+            lives.add(Lifetime.exact(0, age));
+        }
+        for (int age : alive) {
+            lives.add(Lifetime.censored(100, age));
+        }
+        EarlyWearLife law = fit(LifetimeSample.of(lives), Early.CONSTANT).law().orElseThrow();
+        double early = 0;
+        double wear = 0;
+        double shape = 0;
+        for (int age : failed) {
+            double share = 1 / law.earlyScaleDays() / law.hazard(age);
+            double log = Math.log(age / law.wearScaleDays());
+            early += share - age / law.earlyScaleDays();
+            wear += 1 - share - Math.exp(law.wearShape() * log);
+            shape += (1 - share) * (1 / law.wearShape() + log) - Math.exp(law.wearShape() * log) * log;
+        }
+        for (int age : alive) {
+            double log = Math.log(age / law.wearScaleDays());
+            double before = Math.log(100 / law.wearScaleDays());
+            early -= (age - 100) / law.earlyScaleDays();
+            wear -= Math.exp(law.wearShape() * log) - Math.exp(law.wearShape() * before);
+            shape -= Math.exp(law.wearShape() * log) * log - Math.exp(law.wearShape() * before) * before;
+        }
+        assertThat(early).isCloseTo(0, within(1e-7));
+        assertThat(wear).isCloseTo(0, within(1e-7));
+        assertThat(shape).isCloseTo(0, within(1e-7));
     }
 
     @Test
