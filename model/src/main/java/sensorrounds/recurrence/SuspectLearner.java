@@ -8,15 +8,21 @@ import java.util.Locale;
  * Learns from vehicles whose warning recurs what the signs of their suspects weigh, though nobody knows their causes: the
  * cause of each is hidden, and so are the levels of its sensors' signs (EM: Dempster, Laird and Rubin 1977, J. R. Stat. Soc. B
  * 39:1, towards the posterior mode). The figures begun with are worth {@code declaredWorth} vehicles (Dirichlet priors for
- * shares, gamma priors for the weights of ages, whose step is the minorisation of Hunter 2004, Ann. Statist. 32:384). No step
- * lowers the posterior density.
+ * shares); the weights of ages and their common level have gamma priors of their own, and their step is the minorisation of
+ * Hunter 2004, Ann. Statist. 32:384. No step lowers the posterior density.
  */
 final class SuspectLearner {
     static final int STEPS = 200;
     /** Gain in log-likelihood of one step, per vehicle, under which the search ends. */
-    private static final double STILL = 1e-4;
-    /** Share of their worth that the declared figures have at each class of age. */
-    private static final double OF_EACH_AGE = 0.5;
+    private static final double STILL = 3e-4;
+    /** Causes that the declared weight of each class of age is worth, beside that of the others. */
+    private static final double AGE_WORTH = 4;
+    /** Causes that the declared level of all of them together is worth. */
+    private static final double LEVEL_WORTH = 5;
+    /** Of the logarithm of the level: how far it can go, and how closely it is found. */
+    private static final double LEVEL_RANGE = 12;
+
+    private static final double LEVEL_STILL = 1e-9;
     /** Reads that the chance of a drowned read is worth before any is seen. */
     private static final double MISSED_WORTH = 100;
 
@@ -134,13 +140,46 @@ final class SuspectLearner {
         return counts;
     }
 
+    /**
+     * Weights of ages, as the level of all sensors against "not a sensor" times a shape over the classes. The level has a prior of
+     * its own: priors on the classes alone would hold it with the worth of all of them together. The objective is concave
+     * in the logarithms; with the shape at its best for a level, its slope in the level falls.
+     */
+    private static double[] ages(double[] start, SuspectCounts counts) {
+        double low = -LEVEL_RANGE;
+        double high = LEVEL_RANGE;
+        while (high - low > LEVEL_STILL) {
+            double level = Math.exp(0.5 * (low + high));
+            double slope = LEVEL_WORTH * (1 - level);
+            double[] shape = shape(start, counts, level);
+            for (int i = 0; i < shape.length; i++) {
+                slope += counts.causes[i] - level * shape[i] * counts.exposed[i];
+            }
+            if (slope > 0) {
+                low = 0.5 * (low + high);
+            } else {
+                high = 0.5 * (low + high);
+            }
+        }
+        double level = Math.exp(0.5 * (low + high));
+        double[] age = shape(start, counts, level);
+        for (int i = 0; i < age.length; i++) {
+            age[i] *= level;
+        }
+        return age;
+    }
+
+    private static double[] shape(double[] start, SuspectCounts counts, double level) {
+        double[] shape = new double[start.length];
+        for (int i = 0; i < shape.length; i++) {
+            shape[i] = (AGE_WORTH + counts.causes[i]) / (AGE_WORTH / start[i] + level * counts.exposed[i]);
+        }
+        return shape;
+    }
+
     private SuspectFigures next(
             SuspectFigures start, SuspectFigures now, SuspectCounts counts, double missed, double coldLow) {
-        double[] age = new double[now.age().length];
-        double worth = weights.declaredWorth() * OF_EACH_AGE;
-        for (int i = 0; i < age.length; i++) {
-            age[i] = (worth + counts.causes[i]) / (worth / start.age()[i] + counts.exposed[i]);
-        }
+        double[] age = ages(start.age(), counts);
         return new SuspectFigures(
                 SuspectFigures.Basis.FLAGGED_VEHICLES,
                 cases.size(),

@@ -87,7 +87,7 @@ public record SuspectWeights(
     public static SuspectWeights defaults() {
         return new SuspectWeights(
                 365, 1826, 0.05, 0.25, 0.5, 0.25, 0.5, 0.5, 0.05, 0.5, 0.06, 0.2, 0.08, 0.5, 0.1, 4, 4, 0.1, 8, 0.2,
-                0.05, 20, 30, 20);
+                0.05, 20, 100, 2);
     }
 
     /** Weight of a sensor of this age, in days, before other evidence. */

@@ -14,7 +14,7 @@ import sensorrounds.history.VehicleHistory;
 class SuspectLearnerTest {
     private static final RecurrenceSettings SETTINGS = RecurrenceSettings.defaults();
     private static final List<VehicleHistory> VEHICLES = new PlantedFleet(PlantedFleet.World.ordinary())
-            .vehicles(100, 77).stream().map(PlantedFleet.Planted::history).toList();
+            .vehicles(120, 77).stream().map(PlantedFleet.Planted::history).toList();
 
     private static WakeModel wake() {
         WakeCells cells = new WakeCells(ConditionSettings.defaults().coldCelsius());
